@@ -1,0 +1,116 @@
+import type { StitchKind } from '../craft/stitches.ts';
+
+/** Where a node was read: characters `[from, to)` of the line's own text. `[0, 0]` for nodes made by the tool. */
+export type TextRange = readonly [from: number, to: number];
+
+/** A number, or one number per size in the pattern's order of sizes. */
+export type Amount = number | readonly number[];
+
+/** The number that holds for one size (0-based). A vector that is too short is a programmer's slip: reading refuses it first. */
+export function amountFor(amount: Amount, size: number): number {
+  if (typeof amount === 'number') return amount;
+  const value = amount[size];
+  if (value === undefined) throw new RangeError(`size ${size} asked of a vector of ${amount.length} sizes`);
+  return value;
+}
+
+/** Which places a target means; `'st'` is any stitch top (not a chain space), a kind is that stitch only. */
+export type PlaceWord = 'st' | 'ch' | 'sp' | StitchKind;
+
+/** The stitch to make: kind, how many places it draws together, legs of a bobble and its like, and where the hook enters. */
+export interface StitchCall {
+  readonly kind: StitchKind;
+  /** Places drawn together into one top: 1 for a plain stitch, 2 for sc2tog. */
+  readonly together: number;
+  /** Legs of a bobble, puff, popcorn, cluster or shell, chains of a picot; 0 for plain stitches. */
+  readonly legs: number;
+  /** Loop of the base stitch as the worker faces it. */
+  readonly loop: 'both' | 'front' | 'back';
+  /** Around the post of the base stitch instead of into its top. */
+  readonly post: 'none' | 'front' | 'back';
+  /** Rows below for a spike stitch; 0 for the usual place. */
+  readonly spike: number;
+}
+
+/** Where a stitch goes. */
+export type Into =
+  /** The next `count` places of the row below (or round). */
+  | { readonly at: 'next'; readonly count: Amount; readonly what: PlaceWord; readonly loops?: number }
+  /** Each place to the end of the row below, leaving the last `except`. */
+  | { readonly at: 'across'; readonly except: Amount; readonly what: PlaceWord; readonly word: 'across' | 'around' | 'end' | 'marker' }
+  /** The stitch just worked into, again. */
+  | { readonly at: 'same' }
+  /** Next open places beyond the end of the row below: next unworked stitch, next stitch of the row below. */
+  | { readonly at: 'open'; readonly count: Amount; readonly word: 'unworked' | 'rowBelow' }
+  /** The next place, which belongs to an earlier section (corner slip stitch). */
+  | { readonly at: 'section'; readonly name: string; readonly count: Amount }
+  /** The first, last place of the row below. */
+  | { readonly at: 'first' | 'last'; readonly what: PlaceWord }
+  /** The nth chain from the hook, of chains just made. */
+  | { readonly at: 'fromHook'; readonly nth: number }
+  | { readonly at: 'ring' }
+  | { readonly at: 'marker' }
+  /** The top of the stitch just made (a picot closed with a slip stitch, fringe). */
+  | { readonly at: 'top' };
+
+/** How often a repeat is worked. */
+export type Times =
+  | { readonly kind: 'times'; readonly times: Amount }
+  /** Until the row below has only `except` places left. */
+  | { readonly kind: 'toEnd'; readonly except: Amount; readonly word: 'across' | 'around' | 'end' };
+
+interface Node {
+  readonly range: TextRange;
+}
+
+/** One clause of a written row. Closed on `kind`; switch exhaustively. */
+export type Instruction = Node &
+  (
+    | { readonly kind: 'work'; readonly stitch: StitchCall; /** Stitches made in each place. */ readonly each: Amount; readonly into: Into }
+    /** Several stitches in one place. */
+    | { readonly kind: 'group'; readonly body: readonly Instruction[]; readonly into: Into }
+    | { readonly kind: 'chain'; readonly count: Amount; /** What the pattern says; null: the rule of the height. */ readonly counts: 'stitch' | 'no' | 'each' | null }
+    | { readonly kind: 'skip'; readonly count: Amount; readonly what: PlaceWord }
+    | { readonly kind: 'skipSeam' }
+    | { readonly kind: 'turn' }
+    | { readonly kind: 'leave'; readonly count: Amount | 'rest' }
+    | { readonly kind: 'repeat'; readonly body: readonly Instruction[]; readonly times: Times; readonly style: 'star' | 'paren' | 'bracket' }
+    /** Magic ring. */
+    | { readonly kind: 'ring' }
+    /** Close the chains just made to a ring, or the round in its first stitch. */
+    | { readonly kind: 'joinRing' }
+    | { readonly kind: 'join'; readonly at: 'first' }
+    | { readonly kind: 'noJoin' }
+    /** New yarn joined at the nth place before or after the seam (or at the same/first place), counting no stitch. */
+    | { readonly kind: 'joinAt'; readonly nth: Amount; readonly from: 'beforeSeam' | 'afterSeam' | 'start'; readonly yarn: string | null }
+    | { readonly kind: 'yarn'; readonly letter: string; readonly word: 'with' | 'change' }
+    | { readonly kind: 'marker' }
+    | { readonly kind: 'otherSide' }
+    | { readonly kind: 'seam' }
+    | { readonly kind: 'fastenOff' }
+    /** Draw the yarn through the stitches that are left and close. */
+    | { readonly kind: 'drawThrough' }
+    /** Work this row as earlier rows of the section (numbers inclusive; several are cycled). */
+    | { readonly kind: 'asRows'; readonly from: number; readonly to: number }
+    /** Kept words that change nothing. */
+    | { readonly kind: 'remark'; readonly text: string }
+    /** Words that could not be read, kept as they are. */
+    | { readonly kind: 'unread'; readonly text: string }
+  );
+
+/** The count a row says it has. */
+export interface Stated {
+  readonly count: Amount;
+  /** The word after the number: sts, sc, … in US terms; '' if none. */
+  readonly unit: string;
+  /** `'last'`: the count of the last row of a range whose counts move. */
+  readonly of: 'row' | 'last';
+  /** For `'last'`: stitches more (or fewer) in each row; null when not said. */
+  readonly step: Amount | null;
+  readonly range: TextRange;
+}
+
+/** A plain stitch call: one place, both loops. */
+export function plainCall(kind: StitchKind, legs = 0): StitchCall {
+  return { kind, together: 1, legs, loop: 'both', post: 'none', spike: 0 };
+}
