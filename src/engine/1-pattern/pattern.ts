@@ -1,7 +1,6 @@
+import type { Terms } from '../craft/terms.ts';
 import type { Amount } from '../notation/instruction.ts';
-
-/** US or UK words for stitches. */
-export type Terms = 'us' | 'uk';
+import type { RowLabel } from '../notation/written.ts';
 
 /** A yarn of the pattern. */
 export interface Yarn {
@@ -23,16 +22,6 @@ export interface Gauge {
   readonly rows: number;
   readonly overCm: number;
   readonly stitch: 'sc' | 'hdc' | 'dc';
-}
-
-/** The label of a row line: its word, how many rows the line stands for and, where said, its first number and its side. */
-export interface RowLabel {
-  readonly word: 'row' | 'round' | 'foundation' | 'setup' | 'next';
-  /** Rows this line stands for; a vector where sizes differ. */
-  readonly rows: Amount;
-  /** First number if it does not simply follow the row before; else null. */
-  readonly start: Amount | null;
-  readonly side: 'RS' | 'WS' | null;
 }
 
 /** One line of a section. The text is a written row in the pattern's own terms; `readRow` gives its instructions. */

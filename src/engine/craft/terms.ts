@@ -1,0 +1,2 @@
+/** US or UK words for stitches. */
+export type Terms = 'us' | 'uk';
