@@ -9,7 +9,7 @@ export type Rule =
   | 'unread' | 'emptyText' | 'tooLong' | 'sizesMismatch' | 'labelOrder' | 'badHeader' | 'otherTerms' | 'unknownYarn' | 'textOutsideSection' | 'noRows'
   // working
   | 'notEnoughPlaces' | 'repeatUneven' | 'statedCount' | 'leftCount' | 'noBase' | 'noSeam' | 'noRing' | 'noMarker' | 'noSuchRow' | 'needsWords' | 'repeatEmpty'
-  | 'tooManyStitches' | 'notOfSection'
+  | 'tooManyStitches' | 'notOfSection' | 'lastNotNext' | 'leftUnsaid' | 'noPiece' | 'sideSaid'
   // the piece
   | 'neverUsed' | 'heelOpen' | 'heelOffCentre' | 'openSidesUnequal' | 'seamMissing'
   // colour

@@ -34,7 +34,7 @@ export interface StitchCall {
 
 /** Where a stitch goes. */
 export type Into =
-  /** The next `count` places of the row below (or round). */
+  /** The next `count` places of the row below (or round); for a call that draws k places together, `count` such stitches (sc2tog over next 2 sts: 1). */
   | { readonly at: 'next'; readonly count: Amount; readonly what: PlaceWord; readonly loops?: number }
   /** Each place to the end of the row below, leaving the last `except`. */
   | { readonly at: 'across'; readonly except: Amount; readonly what: PlaceWord; readonly word: 'across' | 'around' | 'end' | 'marker' }

@@ -1,0 +1,39 @@
+/** A column of 32-bit whole numbers that grows by doubling. */
+export class GrowingInt32 {
+  private data = new Int32Array(256);
+  length = 0;
+
+  /** Adds a value and returns its index. */
+  push(value: number): number {
+    if (this.length === this.data.length) this.grow(this.length + 1);
+    this.data[this.length] = value;
+    return this.length++;
+  }
+
+  at(index: number): number {
+    return this.data[index]!;
+  }
+
+  set(index: number, value: number): void {
+    this.data[index] = value;
+  }
+
+  /** Takes over the first `count` values of another column. */
+  copyFrom(other: GrowingInt32, count: number): void {
+    this.grow(count);
+    this.data.set(other.data.subarray(0, count));
+    this.length = count;
+  }
+
+  /** The values so far, as a copy of the exact length. */
+  toArray(): Int32Array {
+    return this.data.slice(0, this.length);
+  }
+
+  private grow(least: number): void {
+    if (least <= this.data.length) return;
+    const grown = new Int32Array(Math.max(least, this.data.length * 2));
+    grown.set(this.data);
+    this.data = grown;
+  }
+}

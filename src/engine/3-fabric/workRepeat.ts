@@ -1,0 +1,68 @@
+import type { Instruction, PlaceWord } from '../notation/instruction.ts';
+import { amountOf, MOST_STITCHES, report, type RowWork } from './rowWork.ts';
+
+type Repeat = Extract<Instruction, { kind: 'repeat' }>;
+
+/** Works a repeat: so many times, or until only so many places of the row below are left. */
+export function workRepeat(work: RowWork, clause: Repeat, body: (body: readonly Instruction[]) => void): void {
+  const { hook } = work;
+  if (clause.times.kind === 'times') {
+    const times = amountOf(work, clause.times.times);
+    if (times > MOST_STITCHES) {
+      report(work, 'wrong', 'tooManyStitches', clause.range, { found: times, expected: MOST_STITCHES });
+      return;
+    }
+    for (let i = 0; i < times && !work.stopped; i++) {
+      const known = work.findings.length;
+      body(clause.body);
+      // A repeat that ran out of places goes on finding the same; once is enough.
+      if (work.findings.length > known && work.findings[work.findings.length - 1]!.rule === 'notEnoughPlaces') return;
+    }
+    return;
+  }
+  const what = firstWord(clause.body);
+  const taken = () => (what === 'sp' ? hook.takenOthers : hook.takenStitches);
+  const except = amountOf(work, clause.times.except);
+  const start = taken();
+  // At a row's start a turning chain may still take the first place, so the places are counted after the first pass.
+  let reach = -1;
+  let step = 0;
+  let passes = 0;
+  for (;;) {
+    const before = taken();
+    const rest = reach < 0 ? countReach(work, what) - except : reach - (before - start) - except;
+    if (reach < 0) reach = rest + except;
+    if (passes > 0 && rest < Math.max(1, step)) {
+      if (rest !== 0) report(work, 'wrong', 'repeatUneven', clause.range, { found: rest, expected: step, params: { over: rest } });
+      return;
+    }
+    if (passes === 0 && rest <= 0) {
+      report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: except + 1, found: Math.max(0, rest + except) });
+      return;
+    }
+    const known = work.findings.length;
+    body(clause.body);
+    passes++;
+    if (work.stopped) return;
+    step = taken() - before;
+    if (step === 0) {
+      report(work, 'wrong', 'repeatEmpty', clause.range);
+      return;
+    }
+    if (work.findings.slice(known).some((found) => found.rule === 'notEnoughPlaces')) return;
+  }
+}
+
+function countReach(work: RowWork, what: PlaceWord): number {
+  return work.hook.reachCount(what === 'sp' ? 'sp' : 'st');
+}
+
+/** The places a repeat is counted in: those of its first clause that takes any. */
+function firstWord(body: readonly Instruction[]): PlaceWord {
+  for (const clause of body) {
+    if (clause.kind === 'skip') return clause.what;
+    if ((clause.kind === 'work' || clause.kind === 'group') && (clause.into.at === 'next' || clause.into.at === 'across')) return clause.into.what;
+    if (clause.kind === 'repeat') return firstWord(clause.body);
+  }
+  return 'st';
+}

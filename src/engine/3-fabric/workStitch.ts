@@ -1,0 +1,271 @@
+import { stitchRow } from '../craft/stitches.ts';
+import { plainCall, type Instruction, type PlaceWord, type StitchCall } from '../notation/instruction.ts';
+import { NONE } from './edge.ts';
+import { FLAG } from './fabric.ts';
+import { stepBackAlongChains } from './chains.ts';
+import { putSpace, settleTurningChain } from './turningChain.ts';
+import { amountOf, MOST_STITCHES, report, type RowWork } from './rowWork.ts';
+
+type Work = Extract<Instruction, { kind: 'work' }>;
+type Placed = Extract<Instruction, { kind: 'work' | 'group' }>;
+
+/** Works one `work` clause. */
+export function workStitch(work: RowWork, clause: Work): void {
+  const { hook } = work;
+  if (work.group) {
+    const count = clause.into.at === 'next' ? amountOf(work, clause.into.count) : 1;
+    const flags = work.group.inSpace ? FLAG.inSpace : 0;
+    for (let i = count * amountOf(work, clause.each); i > 0; i--) makeOne(work, clause.stitch, work.group.bases, flags | (work.group.count > 0 ? FLAG.sameBase : 0));
+    return;
+  }
+  const each = amountOf(work, clause.each);
+  if (clause.into.at === 'top' || (clause.stitch.kind === 'slst' && clause.into.at === 'fromHook' && hook.state.pending > 0 && !hook.state.pendingAtStart)) {
+    workIntoTop(work, clause);
+    return;
+  }
+  if (clause.stitch.kind === 'picot') {
+    for (let i = 0; i < each; i++) hook.make(clause.stitch, hook.state.thread === NONE ? [] : [hook.state.thread], 0);
+    return;
+  }
+  workInto(work, clause, clause.stitch.together, clause.stitch, (bases, flags) => {
+    const from = clause.stitch.spike > 0 ? [ancestor(work, bases[0]!, clause.stitch.spike)] : bases;
+    for (let i = 0; i < each; i++) makeOne(work, clause.stitch, from, flags | (i > 0 ? FLAG.sameBase : 0));
+  });
+}
+
+/** Works several stitches into one place. */
+export function workGroup(work: RowWork, clause: Extract<Instruction, { kind: 'group' }>, body: (inner: RowWork) => void): void {
+  const first = clause.body.find((inner) => inner.kind === 'work');
+  const call = first?.kind === 'work' ? first.stitch : plainCall('sc');
+  workInto(work, clause, 1, call, (bases, flags) => {
+    const inner = { bases, inSpace: (flags & FLAG.inSpace) !== 0, count: (flags & FLAG.sameBase) !== 0 ? 1 : 0 };
+    work.group = inner;
+    body(work);
+    settleGroupChains(work);
+    work.group = null;
+  });
+}
+
+/** Chains inside a group hang as a space of their own. */
+export function settleGroupChains(work: RowWork): void {
+  const { hook } = work;
+  if (hook.state.pending === 0) return;
+  const end = hook.stitches.count;
+  const first = end - hook.state.pending;
+  hook.state.pending = 0;
+  putSpace(hook, first, end);
+}
+
+/** Finds the places of a clause one after another and has something made in each. */
+function workInto(work: RowWork, clause: Placed, together: number, call: StitchCall, make: (bases: readonly number[], flags: number) => void): void {
+  const { hook } = work;
+  const { into } = clause;
+  const { state } = hook;
+  if (state.piece === NONE || state.cut) {
+    report(work, 'wrong', 'noPiece', clause.range);
+    if (state.piece === NONE) return;
+    state.cut = false;
+  }
+  if (into.at === 'ring') {
+    const base = ringBase(work);
+    if (base === NONE) {
+      report(work, 'wrong', 'noRing', clause.range);
+      return;
+    }
+    settleTurningChain(hook, call.kind, work.reading);
+    make([base], FLAG.inSpace);
+    return;
+  }
+  if (into.at === 'fromHook') {
+    if (!stepBackAlongChains(hook, into.nth, call.kind, work.reading)) {
+      report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: into.nth, found: state.pending });
+      return;
+    }
+    takeAndMake(work, clause, 1, 1, 'st', make, 0);
+    return;
+  }
+  impliedTurn(work);
+  const turning = state.pending > 0 && state.pendingAtStart;
+  if (turning) settleTurningChain(hook, call.kind, work.reading);
+  else settleGroupChains(work);
+  const counted = turning && state.sameBases.length > 0 && hook.stitches.has(hook.stitches.count - 1, FLAG.turning);
+  switch (into.at) {
+    case 'next':
+      takeAndMake(work, clause, amountOf(work, into.count), together, into.what, make, 0);
+      return;
+    case 'marker':
+      takeAndMake(work, clause, 1, together, 'st', make, 0);
+      return;
+    case 'first':
+      if (counted) make(state.sameBases, FLAG.sameBase);
+      else takeAndMake(work, clause, 1, together, into.what, make, 0);
+      return;
+    case 'last': {
+      const rest = hook.reachCount(into.what);
+      if (rest > together) {
+        report(work, 'wrong', 'lastNotNext', clause.range, { expected: together, found: rest });
+        for (let i = rest; i > together; i--) hook.takeNext(into.what);
+      }
+      takeAndMake(work, clause, 1, together, into.what, make, 0);
+      return;
+    }
+    case 'across':
+      workAcross(work, clause, together, make);
+      return;
+    case 'same':
+      if (state.sameIsAhead) takeAndMake(work, clause, 1, 1, 'st', make, 0);
+      else if (state.sameBases.length > 0) make(state.sameBases, FLAG.sameBase | (state.sameBases.length > 1 ? FLAG.inSpace : 0));
+      else report(work, 'wrong', 'noBase', clause.range);
+      return;
+    case 'open':
+    case 'section':
+      workBeyond(work, clause, amountOf(work, into.count), make);
+      return;
+    case 'top':
+      return;
+  }
+}
+
+function workAcross(work: RowWork, clause: Placed, together: number, make: (bases: readonly number[], flags: number) => void): void {
+  const { hook } = work;
+  if (clause.into.at !== 'across') return;
+  const { what, except, word } = clause.into;
+  const reach = word === 'marker' ? reachToMarker(work) : hook.reachCount(what);
+  if (word === 'marker' && hook.state.marker === NONE) report(work, 'wrong', 'noMarker', clause.range);
+  const places = reach - amountOf(work, except);
+  if (places <= 0) {
+    report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: amountOf(work, except) + 1, found: reach });
+    return;
+  }
+  if (places % together !== 0) report(work, 'wrong', 'repeatUneven', clause.range, { found: places, expected: together, params: { over: places % together } });
+  takeAndMake(work, clause, Math.floor(places / together), together, what, make, 0);
+  // Chain spaces left at the end of the row below lie under this row; slip stitches that don't count stay on the edge.
+  if (amountOf(work, except) === 0 && word !== 'marker') {
+    for (let place = hook.ahead(); hook.inReach(place) && !hook.isStitch(place) && !hook.isSlip(place); place = hook.ahead()) hook.take(place);
+  }
+}
+
+function reachToMarker(work: RowWork): number {
+  const { hook } = work;
+  let count = 0;
+  for (let place = hook.ahead(); hook.inReach(place) && place !== hook.state.marker; place = hook.ahead(place)) if (hook.isStitch(place)) count++;
+  return count;
+}
+
+/** Takes `count` times `together` places that answer `what` and makes what is wanted in each. */
+function takeAndMake(work: RowWork, clause: Placed, count: number, together: number, what: PlaceWord, make: (bases: readonly number[], flags: number) => void, flags: number): void {
+  const { hook } = work;
+  if (count > MOST_STITCHES) {
+    report(work, 'wrong', 'tooManyStitches', clause.range, { found: count, expected: MOST_STITCHES });
+    work.stopped = true;
+    return;
+  }
+  for (let done = 0; done < count; done++) {
+    if (hook.stitches.count > MOST_STITCHES * 5) {
+      report(work, 'wrong', 'tooManyStitches', clause.range, { found: hook.stitches.count, expected: MOST_STITCHES * 5 });
+      work.stopped = true;
+      return;
+    }
+    const bases: number[] = [];
+    let space = false;
+    for (let i = 0; i < together; i++) {
+      const taken = hook.takeNext(what) ?? (what !== 'st' && what !== 'sp' ? hook.takeNext('st') : null);
+      if (!taken) {
+        report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: count * together, found: done * together + i, params: { what } });
+        if (bases.length === 0) return;
+        break;
+      }
+      space ||= what === 'sp' && taken.stitches.length > 0;
+      // A chain space stands for its middle chain.
+      bases.push(what === 'sp' ? taken.stitches[taken.stitches.length >> 1]! : taken.stitches[0]!);
+    }
+    hook.state.sameBases = bases;
+    hook.state.sameIsAhead = false;
+    make(bases, flags | (space ? FLAG.inSpace : 0));
+  }
+}
+
+/** Works beyond the row below: into open stitches of earlier rows, or of another section. */
+function workBeyond(work: RowWork, clause: Placed, count: number, make: (bases: readonly number[], flags: number) => void): void {
+  const { hook } = work;
+  for (let done = 0; done < count; done++) {
+    let place = hook.ahead();
+    while (place !== NONE && hook.isSlip(place) && hook.edge.row.at(place) !== hook.row) {
+      hook.take(place);
+      place = hook.ahead();
+    }
+    if (place === NONE || hook.edge.row.at(place) === hook.row) {
+      report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: count, found: done, params: { what: 'open' } });
+      return;
+    }
+    hook.inReach(place);
+    const attaching = !hook.round && hook.edge.row.at(place) !== hook.below ? FLAG.attaching : 0;
+    const corner = clause.into.at === 'section' ? FLAG.corner : 0;
+    hook.state.behind = hook.edge.beside(place, -hook.state.direction);
+    const base = hook.take(place);
+    hook.state.sameBases = [base];
+    hook.state.sameIsAhead = false;
+    make([base], attaching | corner);
+  }
+}
+
+/** On a flat edge the pattern may leave the turn unsaid; a row then begins with the stitch made last. */
+function impliedTurn(work: RowWork): void {
+  const { hook } = work;
+  const { state } = hook;
+  if (!state.turned && !state.cut && hook.placed === 0 && !hook.round && !hook.piece!.closed && !work.join && !hook.edge.isMark(state.behind)) hook.turn();
+  else if (hook.ahead() === NONE && hook.placed === 0 && state.behind !== NONE && !hook.edge.isMark(state.behind)) hook.turn();
+}
+
+/** The stitch that stands for the ring's middle; chains that form the ring go under. */
+function ringBase(work: RowWork): number {
+  const { hook } = work;
+  const piece = hook.piece;
+  if (!piece || piece.centre === NONE) return NONE;
+  if (piece.foundation[1] > piece.foundation[0] && hook.stitches.has(piece.foundation[0], FLAG.foundation)) {
+    for (let place = hook.ahead(); place !== NONE && hook.stitches.has(hook.edge.stitch.at(place), FLAG.foundation); place = hook.ahead()) hook.take(place);
+  }
+  return piece.centre;
+}
+
+function workIntoTop(work: RowWork, clause: Work): void {
+  const { hook } = work;
+  // Chains closed by a slip stitch in their own beginning hang as a picot: no place on the edge.
+  const base = hook.state.pending > 0 ? hook.stitches.count - hook.state.pending : hook.state.thread;
+  hook.state.pending = 0;
+  hook.make(clause.stitch, base === NONE ? [] : [base], 0);
+}
+
+function ancestor(work: RowWork, stitch: number, rows: number): number {
+  let base = stitch;
+  for (let i = 0; i < rows; i++) {
+    const below = work.hook.stitches.firstBase(base);
+    if (below === NONE) break;
+    base = below;
+  }
+  return base;
+}
+
+/** Makes one stitch (shells and V-stitches: all of theirs) and puts its top on the edge. */
+function makeOne(work: RowWork, call: StitchCall, bases: readonly number[], flags: number): void {
+  const { hook } = work;
+  if (work.group) {
+    settleGroupChains(work);
+    work.group.count++;
+  }
+  const row = stitchRow(call.kind);
+  if (call.kind === 'shell' || call.kind === 'vst') {
+    const legs = call.kind === 'vst' ? 2 : call.legs || row.legs;
+    for (let leg = 0; leg < legs; leg++) {
+      if (call.kind === 'vst' && leg === 1) {
+        const chain = hook.make('ch', [], 0);
+        putSpace(hook, chain, chain + 1);
+      }
+      hook.put(hook.make(row.legKind ?? 'dc', bases, flags | FLAG.counts | (leg > 0 ? FLAG.sameBase : 0)));
+    }
+    return;
+  }
+  const counts = row.counts && call.kind !== 'slst' ? FLAG.counts : 0;
+  hook.put(hook.make(call, bases, flags | counts));
+  hook.state.turned = false;
+}
