@@ -1,0 +1,29 @@
+/**
+ * The most that a pattern may hold. Far above any real piece, low enough that a hostile file is refused before it costs
+ * memory or time. Edits keep to the same limits as files, so that whatever can be made can be opened again.
+ */
+export const LIMITS = {
+  /** Characters of a pattern file. */
+  fileLength: 20_000_000,
+  /** Nesting of objects and lists in a pattern file; a sound file has 7. */
+  fileDepth: 24,
+  /** Characters of an id. */
+  idLength: 200,
+  /** Characters of names, remarks, titles, words and settings. */
+  nameLength: 5_000,
+  /** Characters of one line's text and of one header note. */
+  textLength: 100_000,
+  sizes: 40,
+  yarns: 26,
+  notes: 1_000,
+  sections: 500,
+  lines: 20_000,
+  settings: 200,
+  motifs: 1_000,
+  /** Cells across and up of one motif. */
+  motifSide: 400,
+  placements: 5_000,
+  cellRuns: 400_000,
+  /** Rows that one line stands for, row numbers, columns, repeats and offsets. */
+  count: 100_000,
+} as const;

@@ -1,0 +1,13 @@
+import type { Migration } from './migration.ts';
+
+/** Every migration, from version 1 on without a gap; one file each, `to002.ts` and so on. */
+export const MIGRATIONS: readonly Migration[] = [];
+
+/** The version that files are written in: one more than the last migration starts from. */
+export const FILE_VERSION = MIGRATIONS.length + 1;
+
+/** Brings the plain JSON of a pattern from version `from` up to the newest. Refuses a version that is not among those known. */
+export function migrateUp(pattern: unknown, from: number, migrations: readonly Migration[] = MIGRATIONS): unknown {
+  if (!Number.isInteger(from) || from < 1 || from > migrations.length + 1) throw new RangeError(`version ${from} is outside 1 to ${migrations.length + 1}`);
+  return migrations.slice(from - 1).reduce((value, migration) => migration.up(value), pattern);
+}

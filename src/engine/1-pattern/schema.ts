@@ -1,0 +1,133 @@
+import * as v from 'valibot';
+import { LIMITS } from './limits.ts';
+import type { CellRun, Line, Motif, Pattern, Placement, RowKey, Section } from './pattern.ts';
+
+/*
+ * The shape of the document, for files and for edits alike. Objects are strict: a field that is not known is a fault and
+ * not dropped, so nothing of a maker's file is lost without a word. Whether ids and letters meet is checked apart, see
+ * `referenceFault`.
+ */
+
+const whole = (least: number) => v.pipe(v.number(), v.integer(), v.minValue(least), v.maxValue(LIMITS.count));
+const amount = v.union([whole(0), v.pipe(v.array(whole(0)), v.minLength(1), v.maxLength(LIMITS.sizes))]);
+const freeNumber = v.pipe(v.number(), v.finite());
+const name = v.pipe(v.string(), v.maxLength(LIMITS.nameLength));
+const text = v.pipe(v.string(), v.maxLength(LIMITS.textLength));
+const id = v.pipe(v.string(), v.minLength(1), v.maxLength(LIMITS.idLength));
+const measure = v.pipe(v.number(), v.finite(), v.gtValue(0), v.maxValue(10_000));
+
+const label = v.strictObject({
+  word: v.picklist(['row', 'round', 'foundation', 'setup', 'next']),
+  rows: amount,
+  start: v.nullable(amount),
+  side: v.nullable(v.picklist(['RS', 'WS'])),
+});
+
+/** One line of a section. */
+export const lineSchema = v.variant('kind', [
+  v.strictObject({ kind: v.literal('row'), id, label, text }),
+  v.strictObject({ kind: v.literal('step'), id, text }),
+  v.strictObject({ kind: v.literal('note'), id, text }),
+]);
+
+/** The recipe of a section with its settings, or null. */
+export const recipeSchema = v.nullable(
+  v.strictObject({
+    name,
+    settings: v.pipe(
+      v.record(id, v.union([freeNumber, v.pipe(v.array(freeNumber), v.minLength(1), v.maxLength(LIMITS.sizes)), name, v.boolean()])),
+      v.maxEntries(LIMITS.settings),
+    ),
+  }),
+);
+
+export const sectionSchema = v.strictObject({
+  id,
+  name,
+  remark: name,
+  lines: v.pipe(v.array(lineSchema), v.maxLength(LIMITS.lines)),
+  recipe: recipeSchema,
+});
+
+const motifRow = v.pipe(v.string(), v.regex(/^[A-Z.]+$/, 'Expected yarn letters A to Z and "."'), v.maxLength(LIMITS.motifSide));
+
+export const motifSchema = v.strictObject({
+  id,
+  name,
+  cells: v.pipe(
+    v.array(motifRow),
+    v.minLength(1),
+    v.maxLength(LIMITS.motifSide),
+    v.check((rows) => rows.every((row) => row.length === rows[0]!.length), 'Expected rows of one length'),
+  ),
+});
+
+export const rowKeySchema = v.strictObject({ line: id, nth: whole(0) });
+
+export const placementSchema = v.strictObject({
+  id,
+  section: id,
+  motif: id,
+  row: rowKeySchema,
+  align: v.picklist(['left', 'centre', 'right']),
+  offset: whole(-LIMITS.count),
+  across: v.union([v.literal('fill'), whole(1)]),
+  up: whole(1),
+  gap: whole(0),
+  mirror: v.boolean(),
+});
+
+const letters = v.pipe(v.string(), v.regex(/^[A-Z.]+$/, 'Expected yarn letters A to Z and "."'), v.maxLength(LIMITS.count));
+
+/** A run of loose cells as an edit gives it, without its row. */
+export const runSchema = v.strictObject({ from: whole(0), letters });
+
+export const cellRunSchema = v.strictObject({ section: id, row: rowKeySchema, size: whole(0), from: whole(0), letters });
+
+const yarn = v.strictObject({
+  letter: v.pipe(v.string(), v.regex(/^[A-Z]$/, 'Expected one letter A to Z')),
+  name,
+  colour: v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/i, 'Expected a colour as #rrggbb')),
+  mark: v.picklist(['none', 'dot', 'slash', 'cross', 'bars', 'ring', 'solid', 'wedge']),
+});
+
+/** The fields that are replaced whole, each with its schema. */
+export const fieldSchemas = {
+  title: name,
+  designer: name,
+  terms: v.picklist(['us', 'uk']),
+  gauge: v.strictObject({ stitches: measure, rows: measure, overCm: measure, stitch: v.picklist(['sc', 'hdc', 'dc']) }),
+  hookMm: v.nullable(measure),
+  yarns: v.pipe(
+    v.array(yarn),
+    v.minLength(1),
+    v.maxLength(LIMITS.yarns),
+    v.check((yarns) => new Set(yarns.map((one) => one.letter)).size === yarns.length, 'Expected a letter of its own for each yarn'),
+  ),
+  sizes: v.pipe(v.array(name), v.minLength(1), v.maxLength(LIMITS.sizes)),
+  hdcTurningChainCounts: v.boolean(),
+  notes: v.pipe(v.array(v.strictObject({ word: name, value: text })), v.maxLength(LIMITS.notes)),
+} as const;
+
+/** The whole document, in the order in which files keep it. */
+export const patternSchema = v.strictObject({
+  id,
+  ...fieldSchemas,
+  sections: v.pipe(v.array(sectionSchema), v.maxLength(LIMITS.sections)),
+  motifs: v.pipe(v.array(motifSchema), v.maxLength(LIMITS.motifs)),
+  placements: v.pipe(v.array(placementSchema), v.maxLength(LIMITS.placements)),
+  cells: v.pipe(v.array(cellRunSchema), v.maxLength(LIMITS.cellRuns)),
+});
+
+type Plain<T> = T extends string | number | boolean | null ? T : { -readonly [K in keyof T]: Plain<T[K]> };
+type Same<A, B> = [A] extends [B] ? ([B] extends [A] ? true : never) : never;
+type Of<S extends v.GenericSchema> = Plain<v.InferOutput<S>>;
+
+// The compiler says here when the contract and the schema part ways.
+true satisfies Same<Of<typeof patternSchema>, Plain<Pattern>>;
+true satisfies Same<Of<typeof lineSchema>, Plain<Line>>;
+true satisfies Same<Of<typeof sectionSchema>, Plain<Section>>;
+true satisfies Same<Of<typeof motifSchema>, Plain<Motif>>;
+true satisfies Same<Of<typeof placementSchema>, Plain<Placement>>;
+true satisfies Same<Of<typeof cellRunSchema>, Plain<CellRun>>;
+true satisfies Same<Of<typeof rowKeySchema>, Plain<RowKey>>;

@@ -1,0 +1,154 @@
+import fc from 'fast-check';
+import { canonicalCells } from '../../../src/engine/1-pattern/canonicalCells.ts';
+import type { Edit } from '../../../src/engine/1-pattern/edit.ts';
+import type { Line, Motif, Pattern, Placement, PrintMark, Section, Yarn } from '../../../src/engine/1-pattern/pattern.ts';
+
+/** Numbers from which a pattern or an edit is made; shrinks well and needs no knowledge of the pattern. */
+type Draw = () => number;
+
+function drawer(numbers: readonly number[]): Draw {
+  let i = 0;
+  return () => numbers[i++ % Math.max(numbers.length, 1)] ?? 0;
+}
+
+const pick = <T>(draw: Draw, list: readonly T[]): T => list[draw() % list.length]!;
+
+const MARKS: readonly PrintMark[] = ['none', 'dot', 'slash', 'cross', 'bars', 'ring', 'solid', 'wedge'];
+const TEXTS = ['ch 1, turn, sc in each st across. (20 sts)', 'sc in next 6 sts', 'sl st in next st', 'with B, sc in each st across', ''];
+
+function yarns(draw: Draw, least: number): readonly Yarn[] {
+  return 'ABCDEF'
+    .slice(0, least + (draw() % 3))
+    .split('')
+    .map((letter) => ({ letter, name: `yarn ${draw() % 9}`, colour: `#4b5a6${draw() % 10}`, mark: pick(draw, MARKS) }));
+}
+
+function line(draw: Draw, id: string, sizes: number): Line {
+  const text = pick(draw, TEXTS);
+  const kind = draw() % 10;
+  if (kind === 0) return { kind: 'note', id, text };
+  if (kind === 1) return { kind: 'step', id, text };
+  const rows = draw() % 3 === 0 ? Array.from({ length: sizes }, () => draw() % 7) : 1 + (draw() % 6);
+  return { kind: 'row', id, text, label: { word: pick(draw, ['row', 'round', 'next'] as const), rows, start: draw() % 3 === 0 ? 1 + (draw() % 9) : null, side: pick(draw, ['RS', 'WS', null] as const) } };
+}
+
+function section(draw: Draw, id: string, sizes: number): Section {
+  const lines: Line[] = [];
+  for (let i = 0; i < draw() % 7; i++) {
+    const before = lines.at(-1);
+    const drawn = line(draw, `${id}-${i}`, sizes);
+    // Now and then a line that reads as the one before it, so that there is something to join.
+    const isLike = before?.kind === 'row' && drawn.kind === 'row' && draw() % 2 === 0;
+    lines.push(isLike ? { ...before, id: drawn.id, label: { ...before.label, rows: drawn.label.rows, start: null, side: null } } : drawn);
+  }
+  const settings = { rows: 10 + (draw() % 9), stitches: Array.from({ length: sizes }, () => draw() % 60), plain: draw() % 2 === 0, edge: 'picot' };
+  return { id, name: pick(draw, ['LEG', 'HEEL', 'FOOT', '']), remark: '', lines, recipe: draw() % 2 ? { name: 'legPanel', settings } : null };
+}
+
+function motif(draw: Draw, id: string, letters: readonly string[]): Motif {
+  const width = 1 + (draw() % 4);
+  const cells = Array.from({ length: 1 + (draw() % 4) }, () => Array.from({ length: width }, () => pick(draw, [...letters, '.'])).join(''));
+  return { id, name: `motif ${draw() % 5}`, cells };
+}
+
+function rowsOf(pattern: Pick<Pattern, 'sections'>) {
+  return pattern.sections.flatMap((one) => one.lines.filter((l) => l.kind === 'row').map((l) => ({ section: one.id, line: l.id })));
+}
+
+function placement(draw: Draw, id: string, pattern: Pattern): Placement | null {
+  const rows = rowsOf(pattern);
+  if (rows.length === 0 || pattern.motifs.length === 0) return null;
+  const row = pick(draw, rows);
+  return {
+    id,
+    section: row.section,
+    motif: pick(draw, pattern.motifs).id,
+    row: { line: row.line, nth: draw() % 6 },
+    align: pick(draw, ['left', 'centre', 'right'] as const),
+    offset: (draw() % 9) - 4,
+    across: draw() % 2 ? 'fill' : 1 + (draw() % 5),
+    up: 1 + (draw() % 3),
+    gap: draw() % 3,
+    mirror: draw() % 2 === 0,
+  };
+}
+
+function cells(draw: Draw, letters: readonly string[]) {
+  return Array.from({ length: draw() % 4 }, () => ({ from: draw() % 20, letters: Array.from({ length: 1 + (draw() % 4) }, () => pick(draw, [...letters, '.'])).join('') }));
+}
+
+function patternFrom(numbers: readonly number[]): Pattern {
+  const draw = drawer(numbers);
+  const sizes = ['S', 'M', 'L'].slice(0, 1 + (draw() % 3));
+  const base: Pattern = {
+    id: 'pattern',
+    title: 'Puffin Quay',
+    designer: '',
+    terms: pick(draw, ['us', 'uk'] as const),
+    gauge: { stitches: 16 + (draw() % 4) / 2, rows: 18, overCm: 10, stitch: 'sc' },
+    hookMm: pick(draw, [4.5, null]),
+    yarns: yarns(draw, 2),
+    sizes,
+    hdcTurningChainCounts: draw() % 2 === 0,
+    notes: draw() % 2 ? [{ word: 'Care', value: 'by hand' }] : [],
+    sections: Array.from({ length: 1 + (draw() % 3) }, (_, i) => section(draw, `s${i}`, sizes.length)),
+    motifs: [],
+    placements: [],
+    cells: [],
+  };
+  const letters = base.yarns.map((one) => one.letter);
+  const withMotifs: Pattern = { ...base, motifs: Array.from({ length: draw() % 3 }, (_, i) => motif(draw, `m${i}`, letters)) };
+  const placements = Array.from({ length: draw() % 3 }, (_, i) => placement(draw, `p${i}`, withMotifs)).filter((one) => one !== null);
+  const rows = rowsOf(base);
+  const loose = rows.length === 0 ? [] : Array.from({ length: draw() % 5 }, () => ({ ...pick(draw, rows), nth: draw() % 6, size: draw() % sizes.length, runs: cells(draw, letters) }));
+  return { ...withMotifs, placements, cells: canonicalCells(loose.flatMap((l) => l.runs.map((run) => ({ section: l.section, row: { line: l.line, nth: l.nth }, size: l.size, ...run })))) };
+}
+
+/** Sound patterns, small, of one to three sizes. */
+export const arbitraryPattern: fc.Arbitrary<Pattern> = fc.array(fc.nat(999), { minLength: 20, maxLength: 80 }).map(patternFrom);
+
+/** Numbers that `editFrom` makes an edit of. */
+export const arbitraryEditNumbers = fc.array(fc.nat(999), { minLength: 8, maxLength: 24 });
+
+/** An edit of any kind: most aim at something that is there, some at nothing or at what must be refused. */
+export function editFrom(pattern: Pattern, numbers: readonly number[]): Edit {
+  const draw = drawer(numbers);
+  const letters = pattern.yarns.map((one) => one.letter);
+  const oneSection = pattern.sections.length > 0 && draw() % 9 > 0 ? pick(draw, pattern.sections) : section(draw, 'nowhere', pattern.sizes.length);
+  const rows = oneSection.lines.filter((l) => l.kind === 'row');
+  const oneLine = rows.length > 0 && draw() % 4 > 0 ? pick(draw, rows) : oneSection.lines.length > 0 ? pick(draw, oneSection.lines) : line(draw, 'none', pattern.sizes.length);
+  const fresh = `n${draw() % 50}`;
+  const oneMotif = pattern.motifs.length > 0 ? pick(draw, pattern.motifs).id : 'none';
+  const onePlacement = pattern.placements.length > 0 ? pick(draw, pattern.placements).id : 'none';
+  const place = draw() % 4;
+  switch (draw() % 24) {
+    case 0: return { kind: 'set', field: 'title', value: fresh };
+    case 1: return { kind: 'set', field: 'gauge', value: { ...pattern.gauge, rows: draw() % 30 } };
+    case 2: return { kind: 'set', field: 'yarns', value: yarns(draw, draw() % 4) };
+    case 3: return { kind: 'set', field: 'sizes', value: ['S', 'M', 'L', 'XL'].slice(0, draw() % 5) };
+    case 4: return { kind: 'set', field: 'terms', value: pick(draw, ['us', 'uk'] as const) };
+    case 5: return { kind: 'set', field: 'notes', value: [{ word: fresh, value: 'x' }] };
+    case 6: return { kind: 'insertSection', at: place, section: section(draw, pick(draw, [fresh, 's0']), pattern.sizes.length) };
+    case 7: return { kind: 'removeSection', section: oneSection.id };
+    case 8: return { kind: 'setSection', section: oneSection.id, name: fresh, remark: 'worked flat', recipe: null };
+    case 9: return { kind: 'setLine', section: oneSection.id, line: line(draw, oneLine.id, pattern.sizes.length) };
+    case 10: return { kind: 'insertLines', section: oneSection.id, at: place, lines: [line(draw, fresh, pattern.sizes.length), line(draw, `${fresh}x`, pattern.sizes.length)] };
+    case 11: {
+      const from = oneSection.lines.indexOf(oneLine);
+      return { kind: 'removeLines', section: oneSection.id, lines: oneSection.lines.slice(Math.max(from, 0), from + 1 + (draw() % 3)).map((l) => l.id) };
+    }
+    case 12: case 13: case 14: return { kind: 'splitLine', section: oneSection.id, line: oneLine.id, at: draw() % 6, newId: fresh };
+    case 15: case 16: return { kind: 'joinLines', section: oneSection.id, line: oneLine.id };
+    case 17: return { kind: 'insertMotif', at: place, motif: motif(draw, fresh, pick(draw, [letters, ['Z']])) };
+    case 18: return { kind: 'setMotif', motif: motif(draw, oneMotif, letters) };
+    case 19: return { kind: 'removeMotif', motif: oneMotif };
+    case 20: return { kind: 'insertPlacement', at: place, placement: placement(draw, fresh, pattern) ?? badPlacement(fresh) };
+    case 21: return { kind: 'setPlacement', placement: placement(draw, onePlacement, pattern) ?? badPlacement(onePlacement) };
+    case 22: return { kind: 'removePlacement', placement: onePlacement };
+    default: return { kind: 'setCells', section: oneSection.id, row: { line: oneLine.id, nth: draw() % 6 }, size: draw() % (pattern.sizes.length + 1), runs: cells(draw, letters) };
+  }
+}
+
+function badPlacement(id: string): Placement {
+  return { id, section: 's0', motif: 'none', row: { line: 's0-0', nth: 0 }, align: 'left', offset: 0, across: 1, up: 1, gap: 0, mirror: false };
+}
