@@ -8,12 +8,12 @@ export type Rule =
   // reading
   | 'unread' | 'emptyText' | 'tooLong' | 'sizesMismatch' | 'labelOrder' | 'badHeader' | 'otherTerms' | 'unknownYarn' | 'textOutsideSection' | 'noRows'
   // working
-  | 'notEnoughPlaces' | 'repeatUneven' | 'statedCount' | 'leftCount' | 'noBase' | 'noSeam' | 'noRing' | 'noMarker' | 'noSuchRow' | 'needsWords' | 'repeatEmpty'
-  | 'tooManyStitches' | 'notOfSection' | 'lastNotNext' | 'leftUnsaid' | 'noPiece' | 'sideSaid'
+  | 'notEnoughPlaces' | 'repeatUneven' | 'statedCount' | 'leftCount' | 'noBase' | 'noSeam' | 'noRing' | 'noMarker' | 'noSuchRow' | 'repeatEmpty'
+  | 'tooManyStitches' | 'lastNotNext' | 'leftUnsaid' | 'noPiece' | 'sideSaid'
   // the piece
-  | 'neverUsed' | 'heelOpen' | 'heelOffCentre' | 'openSidesUnequal' | 'seamMissing'
+  | 'neverUsed' | 'heelOpen' | 'heelOffCentre' | 'openSidesUnequal'
   // colour
-  | 'motifCut' | 'motifPastEdge' | 'unknownMotif';
+  | 'motifCut' | 'motifRowsCut' | 'motifPastEdge' | 'unknownMotif';
 
 /** Where a finding is. Everything that is known is given; `text` is a range of the line's own text. */
 export interface Where {

@@ -1,0 +1,60 @@
+import type { Finding, Rule } from '../../notation/finding.ts';
+import type { Pattern } from '../../1-pattern/pattern.ts';
+
+type Say = (found: Finding) => string;
+
+const many = (count: number | string | null | undefined, one: string, more = `${one}s`) => `${count ?? 'some'} ${String(count) === '1' ? one : more}`;
+const sts = (count: number | string | null | undefined) => many(count, 'stitch', 'stitches');
+
+/** One sentence a rule: what was found and what was expected, in the words of the trade. The only place with such prose. */
+const SENTENCES = {
+  unread: (f) => `These words could not be read: “${f.found}”. They are kept; the rest of the row is worked.`,
+  emptyText: () => 'There is no text here. A pattern begins with its title, then a section and its rows.',
+  tooLong: (f) => `The text is ${f.found} characters long; at most ${f.expected} are read at once. Nothing was read; paste it section by section.`,
+  sizesMismatch: (f) => `${f.found} numbers stand here, but the pattern has ${many(f.expected, 'size')}: give one number for all, or one for each.`,
+  labelOrder: (f) => `This is labelled ${f.found}, after the rows before it ${f.expected} was expected.`,
+  badHeader: (f) => `“${f.found}” can't be read; ${f.expected} was expected.`,
+  otherTerms: (f) => `“${f.found}” is a word of the other terms; in these it is ${f.expected}.`,
+  unknownYarn: (f) => `There is no yarn ${f.found}${f.expected ? `; the pattern has ${f.expected}` : ' in the pattern'}.`,
+  textOutsideSection: (f) => `“${f.found}” stands before the first section; it is kept as a note.`,
+  noRows: () => 'No rows were found: a row begins with a label such as “Row 1:” or “Rnd 1:”.',
+  notEnoughPlaces: (f) => (f.params['what'] === 'open' ? `No open stitch is left to work into: ${f.found} of ${f.expected} could be worked.` : `The row below has ${sts(f.found)} here, ${f.expected} are asked for.`),
+  repeatUneven: (f) => `The repeat doesn't come out even: it takes ${f.expected} at a time and ${sts(f.found)} ${f.found === 1 ? 'is' : 'are'} left over.`,
+  statedCount: (f) => `Says ${f.found}, makes ${f.expected}.`,
+  leftCount: (f) => `Says to leave ${f.expected} unworked, ${f.found} ${f.found === 1 ? 'is' : 'are'} left.`,
+  noBase: () => 'There is no stitch to work into here.',
+  noSeam: () => 'There is no seam here: the piece is flat, or already closed.',
+  noRing: () => 'There is no ring here to work into or to close.',
+  noMarker: () => 'No marker was placed before this.',
+  noSuchRow: (f) => `Row ${f.found} of this section, which is to be repeated, comes later or not at all.`,
+  repeatEmpty: () => 'This repeat uses no stitch of the row below, so it would never end.',
+  tooManyStitches: (f) => `${f.found} is more than a piece of crochet can have here (at most ${f.expected}); the row stops before it.`,
+  lastNotNext: (f) => `The last stitch is not the next one: ${sts(f.found)} are still to come.`,
+  leftUnsaid: (f) => `${sts(f.found)} of the ${f.params['word'] === 'round' ? 'round' : 'row'} below ${f.found === 1 ? 'is' : 'are'} left unworked, which the words don't say.`,
+  noPiece: () => 'Nothing is on the hook: a foundation chain, a ring or a join is needed first.',
+  sideSaid: (f) => `Labelled ${f.found}, but after the turns before it the ${f.expected} faces.`,
+  neverUsed: (f) => `${sts(f.found)} of this row ${f.found === 1 ? 'is' : 'are'} still open at the end.`,
+  heelOpen: (f) => `The heel isn't closed: ${sts(f.found)} left open ${f.found === 1 ? 'is' : 'are'} not worked yet (${f.params['ahead']} ahead, ${f.params['behind']} behind).`,
+  heelOffCentre: (f) => `The heel is ${f.found} stitches off the seam: ${f.params['before']} before it, ${f.params['after']} after it.`,
+  openSidesUnequal: (f) => `${f.params['first']} and ${f.params['second']} stitches are left open; the sides close evenly when they are equal or the side left first has one more.`,
+  motifCut: (f) => `${f.params['motif']} is cut at the seam: ${f.params['repeats']} repeats leave ${sts(f.found)}; whole repeats fill ${f.params['down']} or ${f.params['up']}.`,
+  motifRowsCut: (f) => `${f.params['motif']} is cut at the top: ${many(f.found, 'row')} of it ${f.found === 1 ? 'finds' : 'find'} no row to lie on.`,
+  motifPastEdge: (f) => `${f.params['motif']} hangs ${sts(f.found)} over the edge.`,
+  unknownMotif: (f) => `The motif ${f.found} that is placed here is not in the pattern.`,
+} satisfies Record<Rule, Say>;
+
+/** A finding in a sentence, without its place (see `placeOfFinding`). */
+export function describeFinding(found: Finding): string {
+  return SENTENCES[found.rule](found);
+}
+
+/** Where a finding is, in words: "Heel, row 9". `number` is the row's number where known. */
+export function placeOfFinding(found: Finding, pattern: Pattern, number: number | null): string {
+  const section = pattern.sections.find((one) => one.id === found.where.section);
+  if (!section) return pattern.title || 'The pattern';
+  const line = section.lines.find((one) => one.id === found.where.line);
+  if (!line) return section.name;
+  if (line.kind !== 'row') return `${section.name}, “${line.text.slice(0, 40)}”`;
+  if (line.label.word === 'foundation' || number === null) return `${section.name}, ${line.label.word === 'foundation' ? 'foundation' : 'set-up row'}`;
+  return `${section.name}, ${line.label.word === 'round' ? 'round' : 'row'} ${number}`;
+}
