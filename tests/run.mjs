@@ -1,0 +1,85 @@
+// The whole check, on a fresh clone too: packages, a browser, types, lint, unit/property/sample tests, build, browser tests.
+// Prints the counts and ends with one line "N passed, N failed".
+import { spawnSync } from 'node:child_process';
+import { readFileSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const root = join(dirname(fileURLToPath(import.meta.url)), '..');
+const out = mkdtempSync(join(tmpdir(), 'turnwork-test-'));
+const steps = [];
+let passed = 0;
+let failed = 0;
+let skipped = 0;
+
+function run(name, command, args, env = {}) {
+  const started = Date.now();
+  console.log(`\n— ${name}`);
+  const { status } = spawnSync(command, args, { cwd: root, stdio: 'inherit', env: { ...process.env, FORCE_COLOR: '0', ...env }, shell: process.platform === 'win32' });
+  const ok = status === 0;
+  steps.push({ name, ok, seconds: (Date.now() - started) / 1000 });
+  return ok;
+}
+
+function finish() {
+  rmSync(out, { recursive: true, force: true });
+  console.log('');
+  for (const step of steps) console.log(`${step.ok ? 'ok  ' : 'FAIL'} ${step.name} (${step.seconds.toFixed(1)} s)`);
+  console.log(`${passed} passed, ${failed} failed, ${skipped} skipped`);
+  process.exit(failed > 0 ? 1 : 0);
+}
+
+/** A check that is one thing: it passes or it doesn't. */
+function check(name, args) {
+  if (run(name, 'npm', ['run', '-s', ...args])) passed++;
+  else failed++;
+}
+
+if (!run('packages', process.execPath, ['src/cli/install.mjs'])) {
+  failed++;
+  finish();
+}
+check('types: engine', ['check:engine']);
+check('types: command line and tests', ['check:cli']);
+check('types: app', ['check:app']);
+check('lint', ['lint']);
+
+const unitFile = join(out, 'unit.json');
+run('unit, property and sample tests', 'npx', ['vitest', 'run', '--reporter=dot', '--reporter=json', `--outputFile.json=${unitFile}`]) || failed++;
+try {
+  const unit = JSON.parse(readFileSync(unitFile, 'utf8'));
+  console.log(`unit, property and sample tests: ${unit.numPassedTests} passed, ${unit.numFailedTests} failed, in ${unit.numTotalTestSuites} groups`);
+  passed += unit.numPassedTests;
+  failed += unit.numFailedTests;
+  skipped += unit.numPendingTests;
+} catch (error) {
+  console.error(`no report of the unit tests: ${error.message}`);
+  failed++;
+}
+
+if (run('build', 'npm', ['run', '-s', 'build'])) {
+  passed++;
+  const { findBrowser } = await import('./setup/findBrowser.mjs');
+  const browser = findBrowser({ install: true });
+  if (browser === null) {
+    console.error('No browser was found and none could be installed. Name one in TURNWORK_BROWSER.');
+    failed++;
+  } else {
+    const e2eFile = join(out, 'e2e.json');
+    run('browser tests', 'npx', ['playwright', 'test', '-c', 'tests/e2e/playwright.config.ts', '--reporter=list,json'], { PLAYWRIGHT_JSON_OUTPUT_NAME: e2eFile, TURNWORK_BROWSER: browser.path ?? '' });
+    try {
+      const { stats } = JSON.parse(readFileSync(e2eFile, 'utf8'));
+      passed += stats.expected + stats.flaky;
+      failed += stats.unexpected;
+      skipped += stats.skipped;
+      console.log(`browser tests: ${stats.expected} passed, ${stats.unexpected} failed, ${stats.flaky} only at the second try`);
+      if (stats.expected === 0) failed++;
+    } catch (error) {
+      console.error(`no report of the browser tests: ${error.message}`);
+      failed++;
+    }
+  }
+} else failed++;
+
+finish();
