@@ -10,6 +10,8 @@ export interface PlacementFit {
   readonly leftOver: { readonly left: number; readonly right: number };
   /** Rows of the motif that found no row to lie on. */
   readonly rowsCut: number;
+  /** Cells of the motif (not `.`) that fell beyond the end of a row, in any of its rows. */
+  readonly cellsCut: number;
   /** Whether a repeat is cut where the sides meet at the seam. */
   readonly cutAtSeam: boolean;
   /** Nearest stitch counts, down and up, that whole repeats would fill exactly. */
