@@ -1,0 +1,40 @@
+import type { Ground } from './ground.ts';
+import type { Box, Ghost, Guide, LaidRow, Layout } from './layout.ts';
+
+/** Packs a filled ground as a layout: single precision, angles from foot to head, bounds round everything that has a place. */
+export function finish(ground: Ground, kind: Layout['kind'], rows: readonly LaidRow[], ghosts: readonly Ghost[], guides: readonly Guide[]): Layout {
+  const count = ground.end - ground.first;
+  const angle = new Float32Array(count);
+  for (let i = 0; i < count; i++) {
+    const dx = ground.headX[i]! - ground.footX[i]!;
+    const dy = ground.footY[i]! - ground.headY[i]!;
+    angle[i] = dx === 0 && dy >= 0 ? 0 : Math.atan2(dx, dy);
+  }
+  return {
+    kind, section: ground.section, first: ground.first, end: ground.end, cellWidthMm: ground.w, cellHeightMm: ground.h,
+    headX: Float32Array.from(ground.headX), headY: Float32Array.from(ground.headY),
+    footX: Float32Array.from(ground.footX), footY: Float32Array.from(ground.footY),
+    angle, corners: Float32Array.from(ground.corners), ghosts, rows, guides, bounds: boundsOf(ground, rows, ghosts, guides),
+  };
+}
+
+function boundsOf(ground: Ground, rows: readonly LaidRow[], ghosts: readonly Ghost[], guides: readonly Guide[]): Box {
+  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity };
+  const add = (x: number, y: number): void => {
+    if (x < box.x0) box.x0 = x;
+    if (x > box.x1) box.x1 = x;
+    if (y < box.y0) box.y0 = y;
+    if (y > box.y1) box.y1 = y;
+  };
+  const { corners, w, h } = ground;
+  for (let i = 0; i < corners.length; i += 2) {
+    if (ground.placed[i >> 3]) add(corners[i]!, corners[i + 1]!);
+  }
+  for (const { labelX, labelY } of rows) add(labelX, labelY);
+  for (const { headX, headY } of ghosts) {
+    add(headX - w / 2, headY);
+    add(headX + w / 2, headY + h);
+  }
+  for (const { points } of guides) for (let i = 0; i + 1 < points.length; i += 2) add(points[i]!, points[i + 1]!);
+  return box.x0 <= box.x1 ? box : { x0: 0, y0: 0, x1: 0, y1: 0 };
+}

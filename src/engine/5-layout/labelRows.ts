@@ -1,0 +1,42 @@
+import type { Ground } from './ground.ts';
+import type { LaidRow } from './layout.ts';
+import type { RowSlots } from './rowSlots.ts';
+import { spaced } from './spaced.ts';
+
+/** Least distance of two row numbers on one side, in single-crochet heights. */
+const PITCH = 0.95;
+
+/** A row that has been placed, with what it is made of. */
+export interface PlacedRow {
+  readonly row: number;
+  readonly slots: RowSlots;
+}
+
+/**
+ * Numbers of rows at the side where each starts, `clearMm` outside the row's edge (`'edge'`), or in one column outside all of
+ * them (`'column'`). Numbers that would touch are moved apart (PAVA); their rows' start points say where a leader ends.
+ */
+export function labelRows(ground: Ground, rows: readonly PlacedRow[], clearMm: number, stand: 'edge' | 'column'): LaidRow[] {
+  const laid = rows.flatMap(({ row, slots }) => startOf(ground, slots, row));
+  const result = new Map<number, LaidRow>();
+  for (const side of ['left', 'right'] as const) {
+    const here = laid.filter((row) => row.startsAt === side).sort((a, b) => a.startY - b.startY || b.row - a.row);
+    if (here.length === 0) continue;
+    const outward = side === 'right' ? 1 : -1;
+    const outermost = here.reduce((most, row) => (outward * row.startX > outward * most ? row.startX : most), here[0]!.startX);
+    const y = spaced(Float64Array.from(here, (row) => row.startY), new Float64Array(here.length).fill(1), new Float64Array(here.length - 1).fill(PITCH * ground.h));
+    here.forEach((row, i) => result.set(row.row, { ...row, labelX: (stand === 'column' ? outermost : row.startX) + outward * clearMm, labelY: y[i]! }));
+  }
+  return laid.map((row) => result.get(row.row)!);
+}
+
+function startOf(ground: Ground, { slots, reversed, turning, joins }: RowSlots, row: number): LaidRow[] {
+  const stitch = (reversed ? slots.at(-1) : slots[0]) ?? turning[0] ?? joins[0];
+  if (stitch === undefined) return [];
+  const corner = (stitch - ground.first) * 8;
+  const c = ground.corners;
+  const [low, high] = reversed ? [2, 4] : [0, 6];
+  const startX = (c[corner + low]! + c[corner + high]!) / 2;
+  const startY = (c[corner + low + 1]! + c[corner + high + 1]!) / 2;
+  return [{ row, startsAt: reversed ? 'right' : 'left', labelX: startX, labelY: startY, startX, startY }];
+}

@@ -1,0 +1,48 @@
+import type { Gauge } from '../1-pattern/pattern.ts';
+import { FLAG } from '../3-fabric/fabric.ts';
+import type { Fabric, WorkedRow } from '../3-fabric/fabric.ts';
+import { flat } from './flat.ts';
+import { gaugeCell } from './gaugeCell.ts';
+import { sectionRows } from './ground.ts';
+import type { Layout } from './layout.ts';
+import { mirror } from './mirror.ts';
+
+/** How a section is laid out besides its gauge. */
+export interface LayOutOptions {
+  /** Left-handed: mirrored. Default right. */
+  readonly hand?: 'right' | 'left';
+  /** Stitches repeated in grey on either side of a tube. Default 4. */
+  readonly tubeMargin?: number;
+}
+
+/**
+ * Lays out one section of the fabric, in mm of the gauge, by what the section is in the graph of stitches: turned short rows,
+ * closed rounds, or rows back and forth. Linear in the section's stitches. Refuses a section that isn't there.
+ */
+export function layOut(fabric: Fabric, section: number, gauge: Gauge, options: LayOutOptions = {}): Layout {
+  const cell = gaugeCell(gauge);
+  const layout = flat(fabric, section, cell);
+  return options.hand === 'left' ? mirror(layout) : layout;
+}
+
+/** What a section is, from its stitches alone. */
+export function sectionShape(fabric: Fabric, section: number): Layout['kind'] {
+  const rows = sectionRows(fabric, section);
+  if (rows.some((row) => attaches(fabric, row))) return 'turned';
+  let inRounds = 0;
+  let stitches = 0;
+  for (const row of rows) {
+    stitches += row.end - row.first;
+    if (row.round) inRounds += row.end - row.first;
+  }
+  return inRounds * 2 > stitches ? 'tube' : 'flat';
+}
+
+/** Whether a row of turned short rows ends in a stitch whose base isn't in the row below. */
+function attaches(fabric: Fabric, row: WorkedRow): boolean {
+  if (row.round) return false;
+  for (let stitch = row.end - 1; stitch >= row.first; stitch--) {
+    if (fabric.flags[stitch]! & FLAG.attaching) return true;
+  }
+  return false;
+}

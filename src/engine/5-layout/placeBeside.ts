@@ -1,0 +1,62 @@
+import { boxCorners, headOf, setStitch, stitchHeight } from './ground.ts';
+import type { Ground, IndexedRow } from './ground.ts';
+import type { RowSlots } from './rowSlots.ts';
+
+/** Distance of a turning chain from the middle of the row's first stitch, in stitch widths. */
+const BESIDE = 0.7;
+/** Height of one chain that stands beside the edge, in single-crochet heights. */
+const CHAIN_TALL = 0.44;
+
+/**
+ * Places what takes no slot: turning chains that don't count beside the edge where the row starts, joins at the edge where
+ * it ends, picots and their like on the stitch before them.
+ */
+export function placeBeside(ground: Ground, row: IndexedRow, slots: RowSlots): void {
+  const { w, h } = ground;
+  const start = slots.reversed ? slots.slots.at(-1) : slots.slots[0];
+  const finish = slots.reversed ? slots.slots[0] : slots.slots.at(-1);
+  const outward = slots.reversed ? 1 : -1;
+  const [x, top, bottom] = start === undefined ? fallback(ground, row) : slotBox(ground, start);
+  const tall = Math.min(CHAIN_TALL * h, (bottom - top) / Math.max(1, slots.turning.length));
+  let y = (top + bottom) / 2 + (tall * slots.turning.length) / 2;
+  for (const stitch of slots.turning) {
+    const at = x + outward * BESIDE * w;
+    setStitch(ground, stitch, [at, y - tall], [at, y], boxCorners(at, y - tall / 2, 0.16 * w, tall / 2));
+    y -= tall;
+  }
+  if (slots.joins.length > 0) {
+    const [endX, endTop, endBottom] = finish === undefined ? [x, top, bottom] : slotBox(ground, finish);
+    slots.joins.forEach((stitch, n) => {
+      const at = endX - outward * (BESIDE + n * 0.3) * w;
+      const middle = (endTop + endBottom) / 2;
+      setStitch(ground, stitch, [at, middle - 0.12 * h], [at, middle + 0.12 * h], boxCorners(at, middle, 0.14 * w, 0.14 * h));
+    });
+  }
+  for (const stitch of slots.perched) perch(ground, stitch, row);
+}
+
+/** Middle, top and bottom of a slot's cell at its head. */
+function slotBox(ground: Ground, stitch: number): readonly [x: number, top: number, bottom: number] {
+  const i = stitch - ground.first;
+  const c = ground.corners;
+  return [ground.headX[i]!, ground.headY[i]!, (c[i * 8 + 1]! + c[i * 8 + 3]!) / 2];
+}
+
+/** A row without any slot (a chain that is joined, a lone slip stitch) stands on its base or at the origin. */
+function fallback(ground: Ground, row: IndexedRow): readonly [x: number, top: number, bottom: number] {
+  const { fabric, h } = ground;
+  for (let b = fabric.baseStart[row.first]!; b < fabric.baseStart[row.end]!; b++) {
+    const head = headOf(ground, fabric.bases[b]!);
+    if (head) return [head[0], head[1] - h, head[1]];
+  }
+  return [0, -h, 0];
+}
+
+/** On top of the stitch made before it; each further one stands on the last. */
+function perch(ground: Ground, stitch: number, row: IndexedRow): void {
+  const { fabric, w } = ground;
+  const below = stitch > row.first ? stitch - 1 : (fabric.bases[fabric.baseStart[stitch]!] ?? stitch);
+  const [x, y] = headOf(ground, below) ?? [0, 0];
+  const tall = stitchHeight(ground, stitch);
+  setStitch(ground, stitch, [x, y - tall], [x, y], boxCorners(x, y - tall / 2, 0.3 * w, tall / 2));
+}

@@ -1,0 +1,95 @@
+import { stitchCode } from '../craft/stitches.ts';
+import { FLAG } from '../3-fabric/fabric.ts';
+import type { Fabric } from '../3-fabric/fabric.ts';
+import type { IndexedRow } from './ground.ts';
+
+const CHAIN = stitchCode('ch');
+const PICOT = stitchCode('picot');
+/** A chain with none of these was closed to a picot and has no place of its own. */
+const KEEPS_PLACE = FLAG.space | FLAG.foundation | FLAG.turning | FLAG.counts;
+
+/** What stands where in a row. All stitch numbers; `slots` runs left to right as seen on the right side, right-handed. */
+export interface RowSlots {
+  /** One stitch a slot: the one whose head the next row is worked into. */
+  readonly slots: Int32Array;
+  /** Turning chain that counts: its chains stand one on another in the slot of the last of them. `[from, end)`, empty if there is none. */
+  readonly stack: readonly [from: number, end: number];
+  /** Turning chain that does not count: beside the edge where the row starts. */
+  readonly turning: readonly number[];
+  /** Slip stitches that join a round: at the edge where it ends. */
+  readonly joins: readonly number[];
+  /** Stitches on top of the one before them: picots and slip stitches into the row itself. */
+  readonly perched: readonly number[];
+  /** Slots run in working order (left to right) or against it. */
+  readonly reversed: boolean;
+}
+
+/**
+ * Sorts the stitches of a row into slots and the rest. A foundation's direction is taken from the row worked on it
+ * (`above`), since the chain is worked towards the place where that row starts.
+ */
+export function rowSlots(fabric: Fabric, row: IndexedRow, above: IndexedRow | null): RowSlots {
+  const [from, lead] = leadingTurn(fabric, row);
+  const counted = anyCounts(fabric, from, lead);
+  const slots: number[] = [];
+  const joins: number[] = [];
+  const perched: number[] = [];
+  if (counted) slots.push(lead - 1);
+  for (let stitch = lead; stitch < row.end; stitch++) {
+    // Foundation chains that were left out stand beside the next row and belong to it.
+    if (fabric.row[stitch] !== row.index) continue;
+    const flags = fabric.flags[stitch]!;
+    if (flags & FLAG.join) joins.push(stitch);
+    else if (fabric.kind[stitch] === PICOT || (fabric.kind[stitch] === CHAIN && !(flags & KEEPS_PLACE)) || sitsOnOwnRow(fabric, row, stitch)) perched.push(stitch);
+    else slots.push(stitch);
+  }
+  const reversed = direction(fabric, row, above) < 0;
+  if (reversed) slots.reverse();
+  const turning: number[] = [];
+  if (!counted) for (let stitch = from; stitch < lead; stitch++) turning.push(stitch);
+  return { slots: Int32Array.from(slots), stack: counted ? [from, lead] : [from, from], turning, joins, perched, reversed };
+}
+
+/** The chains of the turning chain that the row begins with, `[from, end)`, with foundation chains left out before its first stitch. */
+function leadingTurn(fabric: Fabric, row: IndexedRow): readonly [from: number, end: number] {
+  let from = row.first;
+  let end = row.first;
+  while (from > 0 && fabric.row[from - 1] === row.index) from--;
+  while (end < row.end && fabric.row[end] === row.index && fabric.kind[end] === CHAIN && fabric.flags[end]! & FLAG.turning) end++;
+  return [from, end];
+}
+
+function anyCounts(fabric: Fabric, from: number, end: number): boolean {
+  for (let stitch = from; stitch < end; stitch++) {
+    if (fabric.flags[stitch]! & FLAG.counts) return true;
+  }
+  return false;
+}
+
+function sitsOnOwnRow(fabric: Fabric, row: IndexedRow, stitch: number): boolean {
+  const from = fabric.baseStart[stitch]!;
+  const end = fabric.baseStart[stitch + 1]!;
+  if (from === end || row.word === 'foundation') return false;
+  for (let b = from; b < end; b++) {
+    if (fabric.bases[b]! < row.first) return false;
+  }
+  return true;
+}
+
+/** -1: the row runs right to left. */
+export function direction(fabric: Fabric, row: IndexedRow, above: IndexedRow | null): -1 | 1 {
+  if (row.word !== 'foundation' || !above || row.end - row.first < 2) return row.direction;
+  let first = -1;
+  let last = -1;
+  for (let stitch = above.first; stitch < above.end; stitch++) {
+    if (fabric.flags[stitch]! & (FLAG.otherSide | FLAG.join)) continue;
+    for (let b = fabric.baseStart[stitch]!; b < fabric.baseStart[stitch + 1]!; b++) {
+      const base = fabric.bases[b]!;
+      if (base < row.first || base >= row.end) continue;
+      if (first < 0) first = base;
+      last = base;
+    }
+  }
+  if (first === last) return row.direction;
+  return first > last ? (above.direction === 1 ? -1 : 1) : above.direction;
+}

@@ -1,0 +1,17 @@
+import { stitchCode, stitchRow } from '../craft/stitches.ts';
+import { FLAG } from '../3-fabric/fabric.ts';
+import type { Ground } from './ground.ts';
+
+const CHAIN = stitchCode('ch');
+const SHELL = stitchCode('shell');
+const VST = stitchCode('vst');
+
+/** Width that a stitch takes in its row, mm. A shell spreads over the places skipped beside it; a hanging chain gives way. */
+export function slotWidth(ground: Ground, stitch: number): number {
+  const { fabric, w } = ground;
+  const kind = fabric.kind[stitch]!;
+  if (kind === SHELL) return (w * ((fabric.legs[stitch] || stitchRow('shell').legs) + 1)) / 2;
+  if (kind === VST) return 2 * w;
+  if (kind === CHAIN && fabric.flags[stitch]! & FLAG.space) return 0.7 * w;
+  return w;
+}

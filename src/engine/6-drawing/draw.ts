@@ -1,0 +1,65 @@
+import type { Fabric } from '../3-fabric/fabric.ts';
+import type { Box, Layout } from '../5-layout/layout.ts';
+import { bandMarks } from './bandMarks.ts';
+import { columnMarks } from './columnMarks.ts';
+import type { RepeatBracket } from './columnMarks.ts';
+import type { Drawing, Mark } from './drawing.ts';
+import { drawnStitches } from './drawnStitches.ts';
+import { newGlyphTable } from './glyph.ts';
+import { gridMarks, gridParts } from './gridMarks.ts';
+import { guideMarks } from './guideMarks.ts';
+import { rowMarks } from './rowMarks.ts';
+import { LEAST_TEXT_MM, textWidth } from './textSize.ts';
+
+/** What is drawn besides the stitches' cells. */
+export interface DrawOptions {
+  readonly symbols: 'all' | 'none';
+  /** Row numbers with their arrows, stitch numbers below. */
+  readonly numbers: boolean;
+  readonly grid: boolean;
+  readonly repeatBrackets?: readonly RepeatBracket[];
+  /** Size of numbers, mm; never under 6 pt. Default: 0.42 of a row's height. */
+  readonly textMm?: number;
+}
+
+/**
+ * Draws one laid out section, at the layout's own scale (lay out with `gaugeAtScale` for a print of n mm per stitch). Marks come
+ * in drawing order: bands first, then grid, guides and numbers. Linear in stitches, but for one sort of the grid lines.
+ */
+export function draw(fabric: Fabric, layout: Layout, options: DrawOptions): Drawing {
+  const table = newGlyphTable();
+  const stitches = drawnStitches(fabric, layout, options.symbols === 'all' ? table : null);
+  const sizeMm = Math.max(LEAST_TEXT_MM, options.textMm ?? 0.42 * layout.cellHeightMm);
+  const parts = gridParts(fabric, layout);
+  const lowest = parts.blocks[0];
+  const marks: Mark[] = [
+    ...(options.symbols === 'all' ? bandMarks(fabric, layout) : []),
+    ...(options.grid ? gridMarks(fabric, layout, parts, options.symbols === 'none') : []),
+    ...guideMarks(fabric, layout, sizeMm),
+    ...(options.numbers ? rowMarks(fabric, layout, sizeMm) : []),
+    ...(lowest ? columnMarks(fabric, layout, lowest, sizeMm, options.numbers, options.repeatBrackets ?? []) : []),
+  ];
+  return { bounds: boundsOf(layout.bounds, marks), cellWidthMm: layout.cellWidthMm, cellHeightMm: layout.cellHeightMm, stitches, glyphs: table.glyphs, marks };
+}
+
+/** The layout's bounds grown round all marks. */
+function boundsOf(bounds: Box, marks: readonly Mark[]): Box {
+  const box = { ...bounds };
+  const add = (x: number, y: number): void => {
+    box.x0 = Math.min(box.x0, x);
+    box.x1 = Math.max(box.x1, x);
+    box.y0 = Math.min(box.y0, y);
+    box.y1 = Math.max(box.y1, y);
+  };
+  for (const mark of marks) {
+    if (mark.kind === 'text') {
+      const width = textWidth(mark.text, mark.sizeMm);
+      const from = mark.anchor === 'start' ? 0 : mark.anchor === 'end' ? -width : -width / 2;
+      const [sin, cos] = [Math.sin(mark.turnRad), Math.cos(mark.turnRad)];
+      for (const across of [from, from + width]) for (const down of [-0.8 * mark.sizeMm, 0.25 * mark.sizeMm]) add(mark.x + across * cos - down * sin, mark.y + across * sin + down * cos);
+    } else {
+      for (let i = 0; i + 1 < mark.points.length; i += 2) add(mark.points[i]!, mark.points[i + 1]!);
+    }
+  }
+  return box;
+}

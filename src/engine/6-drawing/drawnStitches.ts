@@ -1,0 +1,116 @@
+import { stitchCode, stitchOfCode } from '../craft/stitches.ts';
+import { FLAG } from '../3-fabric/fabric.ts';
+import type { Fabric } from '../3-fabric/fabric.ts';
+import { sectionRows } from '../5-layout/ground.ts';
+import type { Layout } from '../5-layout/layout.ts';
+import { rowSlots } from '../5-layout/rowSlots.ts';
+import type { DrawnStitches } from './drawing.ts';
+import type { GlyphTable } from './glyph.ts';
+import { stitchGlyph } from './stitchGlyph.ts';
+
+const CHAIN = stitchCode('ch');
+
+/** Ghosts first, then the section's stitches in working order. Glyphs are added to `table`; without it no symbols are placed. */
+export function drawnStitches(fabric: Fabric, layout: Layout, table: GlyphTable | null): DrawnStitches {
+  const own = layout.end - layout.first;
+  const { ghosts } = layout;
+  const count = ghosts.length + own;
+  const stitches: DrawnStitches = {
+    count, stitch: new Int32Array(count), row: new Int32Array(count), ghost: new Uint8Array(count), x: new Float32Array(count), y: new Float32Array(count),
+    corners: new Float32Array(count * 8), filled: new Uint8Array(count), glyph: new Int32Array(count).fill(-1),
+    glyphX: new Float32Array(count), glyphY: new Float32Array(count), glyphTurnRad: new Float32Array(count), ink: new Uint8Array(count),
+  };
+  ghosts.forEach((ghost, i) => {
+    const height = stitchOfCode(fabric.kind[ghost.stitch]!).height * layout.cellHeightMm;
+    const [sin, cos] = [Math.sin(ghost.angle), Math.cos(ghost.angle)];
+    const half = layout.cellWidthMm / 2;
+    const at = (across: number, down: number): readonly [number, number] => [ghost.headX + across * cos - down * sin, ghost.headY + across * sin + down * cos];
+    stitches.corners.set([...at(-half, height), ...at(half, height), ...at(half, 0), ...at(-half, 0)], i * 8);
+    [stitches.stitch[i], stitches.row[i], stitches.ghost[i]] = [ghost.stitch, fabric.row[ghost.stitch]!, 1];
+    if (table) {
+      const foot = at(0, height);
+      put(stitches, i, stitchGlyph(table, fabric, { stitch: ghost.stitch, head: [ghost.headX, ghost.headY], foot, feet: [], angle: ghost.angle, shared: false, inSpace: false }, layout.cellWidthMm, layout.cellHeightMm));
+    }
+  });
+  stitches.corners.set(layout.corners, ghosts.length * 8);
+  if (table) placeSymbols(fabric, layout, table, stitches);
+  for (let i = 0; i < own; i++) {
+    stitches.stitch[ghosts.length + i] = layout.first + i;
+    stitches.row[ghosts.length + i] = fabric.row[layout.first + i]!;
+  }
+  middles(stitches);
+  fill(fabric, layout, stitches);
+  return stitches;
+}
+
+function put(stitches: DrawnStitches, i: number, placed: ReturnType<typeof stitchGlyph>): void {
+  stitches.glyph[i] = placed.glyph;
+  stitches.glyphX[i] = placed.x;
+  stitches.glyphY[i] = placed.y;
+  stitches.glyphTurnRad[i] = placed.turnRad;
+}
+
+function middles({ count, corners, x, y }: DrawnStitches): void {
+  for (let i = 0; i < count; i++) {
+    x[i] = (corners[i * 8]! + corners[i * 8 + 2]! + corners[i * 8 + 4]! + corners[i * 8 + 6]!) / 4;
+    y[i] = (corners[i * 8 + 1]! + corners[i * 8 + 3]! + corners[i * 8 + 5]! + corners[i * 8 + 7]!) / 4;
+  }
+}
+
+/** Stitches that stand in a slot are filled; chains only as a turning chain that counts. */
+function fill(fabric: Fabric, layout: Layout, { filled }: DrawnStitches): void {
+  const offset = layout.ghosts.length - layout.first;
+  for (const row of sectionRows(fabric, layout.section)) {
+    const { slots, stack } = rowSlots(fabric, row, null);
+    for (const slot of slots) if (fabric.kind[slot] !== CHAIN) filled[offset + slot] = 1;
+    for (let stitch = stack[0]; stitch < stack[1]; stitch++) filled[offset + stitch] = 1;
+  }
+}
+
+function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitches: DrawnStitches): void {
+  const heads = new Map(layout.ghosts.filter(({ stitch }) => stitch < layout.first || stitch >= layout.end).map((ghost) => [ghost.stitch, ghost]));
+  const sharers = baseSharers(fabric, layout);
+  const offset = layout.ghosts.length;
+  for (let stitch = layout.first; stitch < layout.end; stitch++) {
+    const i = stitch - layout.first;
+    const flags = fabric.flags[stitch]!;
+    const from = fabric.baseStart[stitch]!;
+    const bases = fabric.baseStart[stitch + 1]! - from;
+    const inSpace = (flags & FLAG.inSpace) !== 0;
+    const attaching = (flags & FLAG.attaching) !== 0;
+    const sharing = bases === 1 && fabric.kind[stitch] !== CHAIN && !(flags & (FLAG.spike | FLAG.attaching | FLAG.join)) ? sharers[fabric.bases[from]! ] ?? 0 : 0;
+    const shared = sharing > 1 && !inSpace;
+    const foot = [layout.footX[i]!, layout.footY[i]!] as const;
+    put(stitches, offset + i, stitchGlyph(table, fabric, {
+      stitch, head: [layout.headX[i]!, layout.headY[i]!], foot, feet: bases > 1 && !inSpace ? feetOf(fabric, layout, heads, stitch, foot) : [],
+      angle: layout.angle[i]!, shared: shared || attaching, inSpace,
+    }, layout.cellWidthMm, layout.cellHeightMm));
+    const shaping = (bases > 1 && !inSpace) || (shared && sharing <= 3);
+    const wrong = fabric.rows[fabric.row[stitch]!]!.side === 'WS' && !(flags & FLAG.foundation);
+    stitches.ink[offset + i] = attaching ? 2 : shaping ? 3 : wrong ? 1 : 0;
+  }
+}
+
+/** How many stitches of the section are worked into each base, by stitch number; spikes, far sides and attaching stitches apart. */
+function baseSharers(fabric: Fabric, layout: Layout): Uint16Array {
+  const sharers = new Uint16Array(fabric.count);
+  for (let stitch = layout.first; stitch < layout.end; stitch++) {
+    if (fabric.flags[stitch]! & (FLAG.spike | FLAG.attaching | FLAG.join | FLAG.otherSide | FLAG.turning)) continue;
+    for (let b = fabric.baseStart[stitch]!; b < fabric.baseStart[stitch + 1]!; b++) sharers[fabric.bases[b]!]!++;
+  }
+  return sharers;
+}
+
+/** Heads of all bases of a stitch, moved with its foot where a tube is unrolled. */
+function feetOf(fabric: Fabric, layout: Layout, heads: ReadonlyMap<number, { readonly headX: number; readonly headY: number }>, stitch: number, foot: readonly [number, number]): (readonly [number, number])[] {
+  const feet: (readonly [number, number])[] = [];
+  for (let b = fabric.baseStart[stitch]!; b < fabric.baseStart[stitch + 1]!; b++) {
+    const base = fabric.bases[b]!;
+    const ghost = heads.get(base);
+    if (ghost) feet.push([ghost.headX, ghost.headY]);
+    else if (base >= layout.first && base < layout.end) feet.push([layout.headX[base - layout.first]!, layout.headY[base - layout.first]!]);
+  }
+  if (feet.length === 0) return [];
+  const [x, y] = [feet.reduce((sum, [fx]) => sum + fx, 0) / feet.length, feet.reduce((sum, [, fy]) => sum + fy, 0) / feet.length];
+  return feet.map(([fx, fy]) => [fx + foot[0] - x, fy + foot[1] - y]);
+}

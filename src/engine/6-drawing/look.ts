@@ -1,0 +1,60 @@
+import type { Yarn } from '../1-pattern/pattern.ts';
+import { POINT_MM } from './textSize.ts';
+
+/** Ink of a symbol, in the order of `DrawnStitches.ink`. */
+export type InkName = 'rightSide' | 'wrongSide' | 'attaching' | 'shaping';
+export const INK_NAMES = ['rightSide', 'wrongSide', 'attaching', 'shaping'] as const satisfies readonly InkName[];
+
+/** How a drawing is printed: yarns, inks, faces and weights. Lengths in mm, colours `#rrggbb`. */
+export interface Look {
+  readonly yarns: readonly Yarn[];
+  /** Black and white: yarns by print mark instead of colour, one ink. */
+  readonly mono: boolean;
+  /** `'yarn'`: cells filled with their yarn; `'none'`: rows tinted by side, for symbol charts. */
+  readonly fills: 'yarn' | 'none';
+  readonly inks: Readonly<Record<InkName, string>>;
+  /** Inks for dark yarns. */
+  readonly paleInks: Readonly<Record<InkName, string>>;
+  readonly ghostInk: string;
+  readonly textInk: string;
+  readonly bandRS: string;
+  readonly bandWS: string;
+  readonly openFill: string;
+  readonly openInk: string;
+  readonly seamInk: string;
+  readonly gridInk: string;
+  readonly gridStrongInk: string;
+  readonly font: string;
+  readonly symbolMm: number;
+  readonly lineMm: number;
+  readonly gridMm: number;
+  readonly grid5Mm: number;
+  readonly grid10Mm: number;
+  /** Text of legend and captions; least size of any text. */
+  readonly textMm: number;
+}
+
+/** What may be chosen of the print look. */
+export interface LookChoice {
+  readonly mono?: boolean;
+  readonly fills?: 'yarn' | 'none';
+  /** 12 pt text and heavier lines; draw with `textMm` of the look, so that the numbers get their room. */
+  readonly large?: boolean;
+}
+
+/** The printed look: one dark ink, a blue for wrong-side rows, a red that means "here". */
+export function printLook(yarns: readonly Yarn[], { mono = false, fills = 'yarn', large = false }: LookChoice = {}): Look {
+  const heavy = large ? 1.5 : 1;
+  const black = '#000000';
+  return {
+    yarns, mono, fills,
+    inks: mono ? { rightSide: black, wrongSide: black, attaching: black, shaping: black } : { rightSide: '#27221b', wrongSide: '#2a5a86', attaching: '#a8321b', shaping: '#a8321b' },
+    paleInks: mono ? { rightSide: '#ffffff', wrongSide: '#ffffff', attaching: '#ffffff', shaping: '#ffffff' } : { rightSide: '#fcf9f2', wrongSide: '#c3ddf2', attaching: '#ffc2ad', shaping: '#ffc2ad' },
+    ghostInk: mono ? '#8a8a8a' : '#a89f8e', textInk: mono ? black : '#27221b',
+    bandRS: mono ? '#ffffff' : '#f7f2e6', bandWS: mono ? '#ececec' : '#e8eff5',
+    openFill: mono ? '#d9d9d9' : '#f8dfae', openInk: mono ? '#404040' : '#7d5200', seamInk: mono ? '#404040' : '#8c6414',
+    gridInk: mono ? '#8f8f8f' : '#b5ab98', gridStrongInk: mono ? '#404040' : '#6b6253',
+    font: "'Alegreya Sans', 'Gill Sans', 'Segoe UI', sans-serif",
+    symbolMm: 0.26 * heavy, lineMm: 0.25 * heavy, gridMm: 0.2, grid5Mm: 0.32, grid10Mm: 0.5, textMm: (large ? 12 : 8) * POINT_MM,
+  };
+}

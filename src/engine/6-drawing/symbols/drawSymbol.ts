@@ -1,0 +1,27 @@
+import type { StitchKind } from '../../craft/stitches.ts';
+import type { Stroke } from '../drawing.ts';
+import { bobble, cluster, popcorn, puff } from './bunch.ts';
+import { chain } from './chain.ts';
+import { fan } from './fan.ts';
+import type { SymbolDrawing, SymbolFrame } from './frame.ts';
+import { magicRing } from './magicRing.ts';
+import { picot } from './picot.ts';
+import { post } from './post.ts';
+import { singleCrochet } from './singleCrochet.ts';
+import { slipStitch } from './slipStitch.ts';
+import type { SymbolCall } from './symbolCall.ts';
+import { loopArc, postHook } from './where.ts';
+
+/** The drawing of each stitch, after the conventions that published symbol sheets and JIS L 0201 share. */
+const SYMBOLS = {
+  ring: magicRing, ch: chain, slst: slipStitch, sc: singleCrochet, hdc: post, dc: post, tr: post, dtr: post,
+  bobble, puff, popcorn, cluster, shell: fan, vst: fan, picot,
+} satisfies Record<StitchKind, SymbolDrawing>;
+
+/** The strokes of a symbol in its frame, with the marks for the loop or post it is worked into. */
+export function drawSymbol(call: SymbolCall, frame: SymbolFrame): Stroke[] {
+  const strokes = SYMBOLS[call.kind](frame);
+  if (call.loop !== 'both') strokes.push(loopArc(frame, call.loop));
+  if (call.post !== 'none') strokes.push(postHook(frame, call.post));
+  return strokes;
+}

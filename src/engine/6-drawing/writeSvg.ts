@@ -1,0 +1,46 @@
+import type { WorkedRow } from '../3-fabric/fabric.ts';
+import type { Drawing } from './drawing.ts';
+import type { LegendEntry } from './legend.ts';
+import type { Look } from './look.ts';
+import { scaleDrawing } from './scaleDrawing.ts';
+import { svgChart } from './svgChart.ts';
+import { svgGlyph } from './svgGlyph.ts';
+import { svgLegend } from './svgLegend.ts';
+import { svgHead } from './svgHead.ts';
+import type { SvgWords } from './svgHead.ts';
+import { num } from './svgText.ts';
+
+/** What a chart file says and how it looks. */
+export interface SvgOptions extends SvgWords {
+  readonly look: Look;
+  /** Yarn index per stitch number. */
+  readonly yarnOf: Uint8Array;
+  /** The fabric's rows, for the names of the row groups. */
+  readonly rows: readonly WorkedRow[];
+  /** Width of a stitch on paper, mm; default: the drawing's own scale. */
+  readonly mmPerStitch?: number;
+  readonly legend?: readonly LegendEntry[];
+  /** White space round chart and legend, mm. Default 4. */
+  readonly marginMm?: number;
+}
+
+/**
+ * A chart as one SVG file: millimetres as user units at a true scale, self-contained, named groups in drawing order, symbols
+ * once in `<defs>`. The same input gives the same bytes; numbers are rounded to 0.001. Linear in the drawing.
+ */
+export function writeSvg(drawing: Drawing, options: SvgOptions): string {
+  const scaled = options.mmPerStitch === undefined ? drawing : scaleDrawing(drawing, options.mmPerStitch);
+  const { look, yarnOf, rows, marginMm = 4 } = options;
+  const { x0, y0, x1, y1 } = scaled.bounds;
+  const entries = options.legend ?? [];
+  const width = Math.max(x1 - x0, entries.length > 0 ? 60 : 0);
+  const legend = svgLegend(entries, scaled, look, x0, y1 + 5, width);
+  const height = y1 - y0 + (legend.heightMm > 0 ? 5 + legend.heightMm : 0);
+  const box = { x: x0 - marginMm, y: y0 - marginMm, width: Math.max(x1 - x0, legend.widthMm) + 2 * marginMm, height: height + 2 * marginMm };
+  const defs = scaled.glyphs.length === 0 ? '' : `<defs>${scaled.glyphs.map(svgGlyph).join('\n')}</defs>\n`;
+  return `${svgHead(box, options)}
+${defs}<rect id="paper" x="${num(box.x)}" y="${num(box.y)}" width="${num(box.width)}" height="${num(box.height)}" fill="#ffffff"/>
+${svgChart(scaled, rows, look, yarnOf)}
+${legend.svg}${legend.svg ? '\n' : ''}</svg>
+`;
+}
