@@ -1,0 +1,14 @@
+import type { Drawing } from '../../engine/6-drawing/drawing.ts';
+
+/** The item that draws each stitch number, -1 where it is not drawn; the stitch itself before its ghosts. */
+export function itemOfStitch(drawing: Drawing): Int32Array {
+  const { count, stitch, ghost } = drawing.stitches;
+  let most = -1;
+  for (let i = 0; i < count; i++) if (stitch[i]! > most) most = stitch[i]!;
+  const items = new Int32Array(most + 1).fill(-1);
+  for (let i = 0; i < count; i++) {
+    const before = items[stitch[i]!]!;
+    if (before < 0 || ghost[i]! < drawing.stitches.ghost[before]!) items[stitch[i]!] = i;
+  }
+  return items;
+}

@@ -1,0 +1,85 @@
+import type { Drawing } from '../../engine/6-drawing/drawing.ts';
+import { blockFills, GHOST_FILL } from './blockPaths.ts';
+import type { Blocks } from './blocks.ts';
+import { detailFor } from './detail.ts';
+import { UNITS_PER_MM } from './pathUnits.ts';
+import type { ViewTransform } from './viewTransform.ts';
+
+/** A small picture of all fills under the chart, seen only while blocks are still missing. The SVG is the chart. */
+export interface Overview {
+  /** Starts afresh; blocks are drawn when the browser is idle. */
+  reset(drawing: Drawing, blocks: Blocks, yarnOf: Uint8Array, palette: readonly string[]): void;
+  /** Draws some blocks again with new yarns. */
+  redraw(blocks: Iterable<number>, yarnOf: Uint8Array): void;
+  /** Puts the picture where the view is, or hides it. */
+  place(view: ViewTransform | null): void;
+  destroy(): void;
+}
+
+const MOST_PX = 2048;
+
+/** Draws on a canvas that lies under the SVG. */
+export function overview(canvas: HTMLCanvasElement): Overview {
+  const context = canvas.getContext('2d', { alpha: true });
+  const far = detailFor(1);
+  const waiting = new Set<number>();
+  let source: { drawing: Drawing; blocks: Blocks; yarnOf: Uint8Array; palette: readonly string[] } | null = null;
+  let pxPerMm = 1;
+  let handle = 0;
+  let visible = false;
+
+  function work(deadline: IdleDeadline): void {
+    handle = 0;
+    if (!source || !context) return;
+    const { drawing, blocks, yarnOf, palette } = source;
+    const scale = pxPerMm / UNITS_PER_MM;
+    context.setTransform(scale, 0, 0, scale, -drawing.bounds.x0 * pxPerMm, -drawing.bounds.y0 * pxPerMm);
+    for (const block of waiting) {
+      if (deadline.timeRemaining() < 2 && !deadline.didTimeout) break;
+      waiting.delete(block);
+      for (const { key, d } of blockFills(drawing, blocks, block, yarnOf, far)) {
+        context.fillStyle = key === GHOST_FILL ? '#8884' : (palette[key] ?? '#808080');
+        context.fill(new Path2D(d));
+      }
+    }
+    wake();
+  }
+  function wake(): void {
+    if (waiting.size > 0 && handle === 0) handle = requestIdleCallback(work, { timeout: 4000 });
+  }
+
+  return {
+    reset(drawing, blocks, yarnOf, palette) {
+      source = { drawing, blocks, yarnOf, palette };
+      const width = drawing.bounds.x1 - drawing.bounds.x0, height = drawing.bounds.y1 - drawing.bounds.y0;
+      pxPerMm = Math.min(MOST_PX / Math.max(width, height, 1e-6), 8);
+      canvas.width = Math.max(1, Math.round(width * pxPerMm));
+      canvas.height = Math.max(1, Math.round(height * pxPerMm));
+      waiting.clear();
+      for (let b = 0; b < blocks.count; b++) waiting.add(b);
+      wake();
+    },
+    redraw(changed, yarnOf) {
+      if (!source) return;
+      source.yarnOf = yarnOf;
+      for (const block of changed) waiting.add(block);
+      wake();
+    },
+    place(view) {
+      if (view && source) {
+        const { bounds } = source.drawing;
+        const scale = view.k / pxPerMm;
+        canvas.style.transform = `translate(${view.x + bounds.x0 * view.k}px,${view.y + bounds.y0 * view.k}px) scale(${scale})`;
+      }
+      if ((view !== null) !== visible) {
+        visible = view !== null;
+        canvas.style.visibility = visible ? 'visible' : 'hidden';
+      }
+    },
+    destroy() {
+      if (handle !== 0) cancelIdleCallback(handle);
+      waiting.clear();
+      source = null;
+    },
+  };
+}

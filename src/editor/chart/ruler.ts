@@ -1,0 +1,144 @@
+import type { Drawing, Mark } from '../../engine/6-drawing/drawing.ts';
+import type { Size, ViewTransform } from './viewTransform.ts';
+
+/** A row's or stitch's number as it stands on the screen. */
+export interface RulerLabel {
+  readonly key: string;
+  readonly text: string;
+  /** Row index, null for stitch numbers. */
+  readonly row: number | null;
+  /** For labels in the drawing: mm. For labels held at an edge: px from the frame's corner (the other coordinate is the edge's). */
+  readonly x: number;
+  readonly y: number;
+  readonly anchor: 'start' | 'middle' | 'end';
+  /** Side that the row starts from, and so which way its arrow points. */
+  readonly side: 'left' | 'right' | 'bottom';
+}
+
+/** Numbers in their places, and those held at an edge of the frame because their places are out of sight. */
+export interface Ruler {
+  readonly fontPx: number;
+  /** Whether numbers had to be left out: then arrows and leaders would only crowd, and the labels carry the arrow. */
+  readonly thinned: boolean;
+  readonly inPlace: readonly RulerLabel[];
+  readonly held: readonly RulerLabel[];
+}
+
+type TextMark = Extract<Mark, { kind: 'text' }>;
+
+/** What is known of a drawing's numbers before any view: made once a drawing. */
+export interface RulerPlan {
+  readonly rows: readonly { readonly mark: TextMark; readonly side: 'left' | 'right'; readonly row: number }[];
+  readonly columns: readonly TextMark[];
+  /** Items of each row. */
+  readonly itemsOf: ReadonlyMap<number, readonly number[]>;
+}
+
+const LEAST_FONT_PX = 11;
+const MOST_FONT_PX = 18;
+/** Height and width of a digit in parts of the font size, as lining figures of text faces have them (measured on the tool's own face). */
+const ASCENT = 0.66;
+const DIGIT = 0.5;
+/** Every how many numbers are left when they would run into each other. */
+const STEPS = [1, 5, 10, 20, 50, 100, 200, 500];
+
+/** Sorts out the numbers of a drawing. */
+export function planRuler(drawing: Drawing): RulerPlan {
+  const { stitches, marks } = drawing;
+  const itemsOf = new Map<number, number[]>();
+  for (let i = 0; i < stitches.count; i++) {
+    if (stitches.ghost[i] === 1) continue;
+    const items = itemsOf.get(stitches.row[i]!);
+    if (items) items.push(i);
+    else itemsOf.set(stitches.row[i]!, [i]);
+  }
+  const rows: { mark: TextMark; side: 'left' | 'right'; row: number }[] = [];
+  const columns: TextMark[] = [];
+  for (const mark of marks) {
+    if (mark.kind !== 'text') continue;
+    if (mark.role === 'stitchNumber') columns.push(mark);
+    if (mark.role !== 'rowNumber' || mark.row === null) continue;
+    const items = itemsOf.get(mark.row) ?? [];
+    let middle = 0;
+    for (const item of items) middle += stitches.x[item]! / items.length;
+    rows.push({ mark, row: mark.row, side: mark.x < middle ? 'left' : 'right' });
+  }
+  return { rows, columns, itemsOf };
+}
+
+/** The numbers for a view at rest. */
+export function ruler(drawing: Drawing, plan: RulerPlan, view: ViewTransform, size: Size, edgePx: number): Ruler {
+  const marks = plan.rows.map((row) => row.mark);
+  const natural = (marks[0] ?? plan.columns[0])?.sizeMm ?? 0;
+  const fontPx = Math.min(Math.max(natural * view.k, LEAST_FONT_PX), MOST_FONT_PX);
+  const inPlace: RulerLabel[] = [];
+  const held: RulerLabel[] = [];
+  const naturalPx = natural * view.k;
+  let kept = 0;
+  for (const side of ['left', 'right'] as const) {
+    const rows = thinned(plan.rows.filter((row) => row.side === side), (row) => row.mark.text, (row) => row.mark.y * view.k, 1.15 * fontPx);
+    kept += rows.length;
+    for (const { mark, row } of rows) {
+      const label = { key: `row ${row}`, text: mark.text, row, side };
+      const x = mark.x * view.k + view.x;
+      const seen = side === 'left' ? x >= edgePx / 2 : x <= size.width - edgePx / 2;
+      if (seen) inPlace.push({ ...label, ...outward(mark, side, fontPx, naturalPx, view.k) });
+      else {
+        const y = rowAtEdge(drawing, plan.itemsOf.get(row) ?? [], view, size, side);
+        if (y !== null) held.push({ ...label, anchor: 'middle', x: 0, y });
+      }
+    }
+  }
+  const columns = thinned(plan.columns, (mark) => mark.text, (mark) => mark.x * view.k, 2.2 * fontPx);
+  for (const mark of columns) {
+    const label = { key: `stitch ${mark.text} ${mark.x}`, text: mark.text, row: null, anchor: 'middle' as const, side: 'bottom' as const };
+    const y = mark.y * view.k + view.y;
+    const x = mark.x * view.k + view.x;
+    if (y <= size.height - 4) inPlace.push({ ...label, x: mark.x, y: mark.y + Math.max(0, ASCENT * (fontPx - naturalPx)) / view.k });
+    else if (x > 0 && x < size.width) held.push({ ...label, x, y: 0 });
+  }
+  return { fontPx, thinned: kept < plan.rows.length, inPlace, held };
+}
+
+/** A number larger than the drawing has it grows away from the chart, not into it. */
+function outward(mark: TextMark, side: 'left' | 'right', fontPx: number, naturalPx: number, k: number): { x: number; y: number; anchor: 'start' | 'middle' | 'end' } {
+  if (fontPx <= naturalPx) return { x: mark.x, y: mark.y, anchor: mark.anchor };
+  const width = mark.text.length * DIGIT * mark.sizeMm;
+  const left = mark.anchor === 'start' ? mark.x : mark.anchor === 'end' ? mark.x - width : mark.x - width / 2;
+  const y = mark.y + ((ASCENT / 2) * (fontPx - naturalPx)) / k;
+  return side === 'left' ? { x: left + width, y, anchor: 'end' } : { x: left, y, anchor: 'start' };
+}
+
+/** Where a row crosses the edge of the frame that its number is held at, px; null when none of it is in sight. */
+function rowAtEdge(drawing: Drawing, items: readonly number[], view: ViewTransform, size: Size, side: 'left' | 'right'): number | null {
+  const { x, y } = drawing.stitches;
+  const edge = side === 'left' ? 0 : size.width;
+  let nearest = Infinity;
+  let at: number | null = null;
+  for (const item of items) {
+    const px = x[item]! * view.k + view.x;
+    const py = y[item]! * view.k + view.y;
+    if (px < 0 || px > size.width || py < 0 || py > size.height) continue;
+    if (Math.abs(px - edge) < nearest) {
+      nearest = Math.abs(px - edge);
+      at = py;
+    }
+  }
+  return at;
+}
+
+/** As many as stand at least `gapPx` apart: all, or those whose number is a multiple of 5, 10, 20 … Names that are no numbers stay. */
+function thinned<T>(labels: readonly T[], text: (label: T) => string, at: (label: T) => number, gapPx: number): readonly T[] {
+  for (const step of STEPS) {
+    const kept = labels.filter((label) => step === 1 || !/^\d+$/.test(text(label)) || Number(text(label)) % step === 0);
+    const places = kept.map(at).sort((a, b) => a - b);
+    if (places.every((place, i) => i === 0 || place - places[i - 1]! >= gapPx || place === places[i - 1])) return kept;
+  }
+  return [];
+}
+
+/** A label's text, with the arrow of its row if it is to carry it. */
+export function withArrow(label: RulerLabel, arrow: boolean): string {
+  if (!arrow || label.side === 'bottom') return label.text;
+  return label.side === 'left' ? `${label.text} →` : `← ${label.text}`;
+}

@@ -1,0 +1,224 @@
+import type { Drawing } from '../../engine/6-drawing/drawing.ts';
+import { blockLayer } from './blockLayer.ts';
+import { blockFills, blockSymbols } from './blockPaths.ts';
+import { blocksWithin, changedBlocks, cutBlocks, type Blocks } from './blocks.ts';
+import { detailFor, type Detail } from './detail.ts';
+import { glyphPen, type GlyphPen } from './glyphPen.ts';
+import { printLook } from '../../engine/6-drawing/look.ts';
+import type { Yarn } from '../../engine/1-pattern/pattern.ts';
+import { blockPrints } from './blockPrints.ts';
+import { inksOnYarns, type YarnInks } from './inks.ts';
+import { overview } from './overview.ts';
+import { UNITS_PER_MM } from './pathUnits.ts';
+import { onWholePixels, visibleBox, type Size, type ViewTransform } from './viewTransform.ts';
+
+/** What is shown on the cells. */
+export type ChartView = 'colour' | 'symbols' | 'both';
+
+/** What is to be seen. All parts are replaced, never changed in place. */
+export interface Picture {
+  readonly drawing: Drawing;
+  readonly yarnOf: Uint8Array;
+  readonly yarns: readonly Yarn[];
+  readonly view: ChartView;
+  /** Yarns told apart by print marks instead of colours. */
+  readonly mono: boolean;
+}
+
+/** The elements that the stage draws on and moves. */
+export interface StageParts {
+  /** Moved by a CSS transform while a gesture runs. */
+  readonly layer: SVGSVGElement;
+  /** Scaled to the view when it rests. */
+  readonly world: SVGGElement;
+  readonly fills: SVGGElement;
+  readonly prints: SVGGElement;
+  readonly symbols: SVGGElement;
+  readonly overview: HTMLCanvasElement;
+}
+
+/** The stage as it lies still: what labels and line widths are worked out from. */
+export interface Rest {
+  readonly view: ViewTransform;
+  readonly size: Size;
+  readonly detail: Detail;
+}
+
+/** The picture of the stitches and its movement; no framework, no pointer. */
+export interface Stage {
+  /** A new drawing, colouring, yarns or view; only what differs is drawn again. */
+  show(picture: Picture): void;
+  resize(size: Size): void;
+  /** Moves the picture; blocks that come into sight are added a few a frame. */
+  move(view: ViewTransform): void;
+  /** The gesture is over: draws at the scale it ended with. */
+  rest(): void;
+  /** Where the picture stands now. */
+  readonly view: ViewTransform;
+  readonly size: Size;
+  destroy(): void;
+}
+
+/** Blocks this near to the frame are kept in the document. */
+const MARGIN_PX = 200;
+/** Time for building blocks: in the frame that asks for them, and in each frame after. */
+const FIRST_SLICE_MS = 10;
+const SLICE_MS = 4;
+/** Below this part of the scale at rest so much comes into sight that only the overview can keep up. */
+const TOO_FAR = 0.6;
+
+/** Makes a stage; `onrest` is told each time the picture has been drawn at a new rest, `onsettled` when no block is waiting. */
+export function stage(parts: StageParts, onrest: (rest: Rest) => void, onsettled: () => void): Stage {
+  const layer = blockLayer(parts.fills, parts.prints, parts.symbols);
+  const under = overview(parts.overview);
+  let drawing: Drawing | null = null;
+  let blocks: Blocks | null = null;
+  let yarnOf: Uint8Array = new Uint8Array(0);
+  let yarns: readonly Yarn[] = [];
+  let mono = false;
+  let chartView: ChartView = 'both';
+  let inks: YarnInks = inksOnYarns(printLook([]));
+  let size: Size = { width: 0, height: 0 };
+  let view: ViewTransform = { x: 0, y: 0, k: 1 };
+  let bakedK = 0;
+  let detail = detailFor(0);
+  let pen: GlyphPen | null = null;
+  let moving = false;
+  let frame = 0;
+  const waiting = new Set<number>();
+
+  function note(): string {
+    return `${detail.level} ${chartView}`;
+  }
+  function build(block: number): void {
+    waiting.delete(block);
+    if (!drawing || !blocks) return;
+    const fills = chartView === 'symbols' ? [] : blockFills(drawing, blocks, block, yarnOf, detail);
+    const symbols = chartView === 'colour' || !pen ? [] : blockSymbols(drawing, blocks, block, yarnOf, pen, chartView === 'both' ? inks : null);
+    const prints = mono && chartView !== 'symbols' && detail.symbols ? blockPrints(drawing, blocks, block, yarnOf, yarns, chartView === 'both') : null;
+    layer.put(block, fills, symbols, prints, note());
+  }
+  /** Builds waiting blocks for about so long; the rest follows in later frames. */
+  function work(budgetMs: number): void {
+    if (waiting.size === 0) return;
+    const end = performance.now() + budgetMs;
+    for (const block of waiting) {
+      build(block);
+      if (performance.now() >= end) break;
+    }
+    if (waiting.size > 0) wake();
+    else onsettled();
+  }
+  function wake(): void {
+    if (frame === 0) frame = requestAnimationFrame(tick);
+  }
+  function tick(): void {
+    frame = 0;
+    place();
+    if (moving) addMissing();
+    work(SLICE_MS);
+  }
+  function place(): void {
+    if (bakedK === 0) return;
+    const scale = view.k / bakedK;
+    parts.layer.style.transform = scale === 1 ? `translate(${view.x}px,${view.y}px)` : `translate(${view.x}px,${view.y}px) scale(${scale})`;
+  }
+  function addMissing(): void {
+    if (!blocks) return;
+    let missing = false;
+    if (view.k / bakedK >= TOO_FAR) {
+      for (const block of blocksWithin(blocks, visibleBox(view, size, MARGIN_PX / 2))) {
+        if (layer.shown.has(block)) continue;
+        waiting.add(block);
+        missing = true;
+      }
+    } else missing = true;
+    under.place(missing && chartView !== 'symbols' ? view : null);
+  }
+  function bake(): void {
+    if (!drawing || !blocks || size.width === 0) return;
+    moving = false;
+    view = onWholePixels(view, window.devicePixelRatio || 1);
+    const first = bakedK === 0;
+    if (bakedK !== view.k) {
+      bakedK = view.k;
+      parts.world.setAttribute('transform', `scale(${bakedK / UNITS_PER_MM})`);
+    }
+    const next = detailFor(Math.min(drawing.cellWidthMm, drawing.cellHeightMm) * bakedK);
+    if (next !== detail || (next.symbols && !pen)) {
+      detail = next;
+      pen = detail.symbols ? glyphPen(drawing, detail) : null;
+    }
+    parts.symbols.style.display = parts.prints.style.display = detail.symbols ? '' : 'none';
+    place();
+    const needed = blocksWithin(blocks, visibleBox(view, size, MARGIN_PX));
+    const keep = new Set(needed);
+    for (const block of [...layer.shown.keys()]) if (!keep.has(block)) layer.drop(block);
+    waiting.clear();
+    const [midX, midY] = [(size.width / 2 - view.x) / view.k, (size.height / 2 - view.y) / view.k];
+    const stale = needed.filter((block) => layer.shown.get(block) !== note());
+    const distance = (b: number): number => Math.hypot((blocks!.boxes[b * 4]! + blocks!.boxes[b * 4 + 2]!) / 2 - midX, (blocks!.boxes[b * 4 + 1]! + blocks!.boxes[b * 4 + 3]!) / 2 - midY);
+    for (const block of stale.sort((a, b) => distance(a) - distance(b))) waiting.add(block);
+    under.place(null);
+    onrest({ view, size, detail });
+    work(first ? Infinity : FIRST_SLICE_MS);
+  }
+
+  return {
+    show(picture) {
+      const newDrawing = picture.drawing !== drawing;
+      const newView = picture.view !== chartView;
+      const newColours = picture.yarns !== yarns || picture.mono !== mono;
+      const yarnsBefore = yarnOf;
+      yarnOf = picture.yarnOf;
+      chartView = picture.view;
+      if (newColours) {
+        yarns = picture.yarns;
+        mono = picture.mono;
+        inks = inksOnYarns(printLook(yarns, { mono }));
+        layer.paint(inks);
+      }
+      if (newDrawing) {
+        drawing = picture.drawing;
+        blocks = cutBlocks(drawing);
+        pen = detail.symbols ? glyphPen(drawing, detail) : null;
+        for (const block of [...layer.shown.keys()]) if (block >= blocks.count) layer.drop(block);
+      }
+      if (!drawing || !blocks) return;
+      if (newDrawing || newColours) under.reset(drawing, blocks, yarnOf, inks.cells);
+      if (newDrawing || newView || newColours) {
+        for (const block of layer.shown.keys()) waiting.add(block);
+        work(Infinity);
+        if (newDrawing) bake();
+        return;
+      }
+      const changed = changedBlocks(blocks, drawing.stitches.stitch, yarnsBefore, yarnOf);
+      if (changed.size === 0) return onsettled();
+      under.redraw(changed, yarnOf);
+      for (const block of changed) if (layer.shown.has(block)) waiting.add(block);
+      if (waiting.size === 0) onsettled();
+      work(FIRST_SLICE_MS);
+    },
+    resize(next) {
+      size = next;
+      bake();
+    },
+    move(next) {
+      view = onWholePixels(next, window.devicePixelRatio || 1);
+      moving = true;
+      wake();
+    },
+    rest: bake,
+    get view() {
+      return view;
+    },
+    get size() {
+      return size;
+    },
+    destroy() {
+      if (frame !== 0) cancelAnimationFrame(frame);
+      under.destroy();
+      layer.clear();
+    },
+  };
+}

@@ -1,0 +1,49 @@
+import { describe, expect, it } from 'vitest';
+import { planRuler, ruler, withArrow } from '../../../src/editor/chart/ruler.ts';
+import { fitView } from '../../../src/editor/chart/viewTransform.ts';
+import { syntheticDrawing } from './syntheticDrawing.ts';
+
+const size = { width: 800, height: 600 };
+
+describe('row and stitch numbers on the screen', () => {
+  const drawing = syntheticDrawing({ columns: 20, rows: 12 });
+  const plan = planRuler(drawing);
+
+  it('stand where the drawing has them when there is room', () => {
+    const { inPlace, held, thinned } = ruler(drawing, plan, fitView(drawing.bounds, size, 'whole', 20), size, 44);
+    expect(inPlace.filter((label) => label.row !== null).map((label) => label.text).sort()).toEqual(Array.from({ length: 12 }, (_, i) => String(i + 1)).sort());
+    expect(held).toEqual([]);
+    expect(thinned).toBe(false);
+  });
+
+  it('know the side that each row starts from', () => {
+    for (const { row, side } of plan.rows) expect(side).toBe(row % 2 === 0 ? 'right' : 'left');
+  });
+
+  it('are held at the edge when their place is out of sight', () => {
+    const view = { k: 10, x: -300, y: 400 };
+    const { inPlace, held } = ruler(drawing, plan, view, size, 44);
+    const left = held.filter((label) => label.side === 'left');
+    expect(left.map((label) => label.text)).toContain('2');
+    expect(left.find((label) => label.text === '2')!.y).toBeCloseTo(-1.5 * 3.8 * 10 + 400, 4);
+    expect(inPlace.some((label) => label.side === 'left')).toBe(false);
+    expect(left.every((label) => label.y >= 0 && label.y <= size.height)).toBe(true);
+  });
+
+  it('are thinned to fives or tens when rows are too narrow, and carry their arrows then', () => {
+    const tall = syntheticDrawing({ columns: 20, rows: 200 });
+    const { inPlace, thinned, fontPx } = ruler(tall, planRuler(tall), fitView(tall.bounds, size, 'whole', 20), size, 44);
+    const rows = inPlace.filter((label) => label.row !== null);
+    expect(thinned).toBe(true);
+    expect(fontPx).toBe(11);
+    expect(rows.length).toBeGreaterThan(10);
+    expect(rows.every((label) => Number(label.text) % 5 === 0)).toBe(true);
+    expect(withArrow(rows.find((label) => label.side === 'right')!, true)).toMatch(/^← \d+$/);
+    expect(withArrow(rows.find((label) => label.side === 'left')!, true)).toMatch(/^\d+ →$/);
+  });
+
+  it('are held below when the bottom of the chart is out of sight', () => {
+    const { held } = ruler(drawing, plan, { k: 30, x: 0, y: 2000 }, size, 44);
+    expect(held.filter((label) => label.side === 'bottom').length).toBeGreaterThan(0);
+  });
+});
