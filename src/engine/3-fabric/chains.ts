@@ -43,7 +43,10 @@ export function stepBackAlongChains(hook: Hook, nth: number, kind: StitchKind, r
     const beyond = hook.ahead();
     const row = beyond === NONE ? hook.row - 1 : edge.row.at(beyond);
     state.pending = 0;
-    for (let chain = first; chain < first + pending; chain++) hook.putAhead(chain, PLACE.top, row);
+    for (let chain = first; chain < first + pending; chain++) {
+      stitches.mark(chain, FLAG.foundation);
+      hook.putAhead(chain, PLACE.top, row);
+    }
   } else {
     settleChains(hook);
   }
@@ -65,6 +68,8 @@ function standBeside(hook: Hook, skipped: readonly number[], kind: StitchKind, r
   if (skipped.length === 0) return;
   const { state, stitches } = hook;
   const height = Math.min(skipped.length, Math.max(1, stitchRow(kind).turningChains));
+  // They leave the foundation for the row's edge: nothing used them.
+  hook.used -= skipped.length;
   for (const chain of skipped) {
     stitches.rows.set(chain, hook.row);
     stitches.unmark(chain, FLAG.foundation);

@@ -74,10 +74,12 @@ export class Hook {
   rowFacing = 0;
   rowDirection = 0;
   lastPut = NONE;
+  /** Whether a round passed over places before its first stitch. */
+  passedAtStart = false;
 
   /** Gets ready for row `row`. */
   beginRow(row: number, round: boolean): void {
-    Object.assign(this, { row, round, instruction: 0, below: NONE, used: 0, placed: 0, takenStitches: 0, takenOthers: 0, startBehind: NONE, rowFacing: 0, rowDirection: 0, lastPut: NONE });
+    Object.assign(this, { row, round, instruction: 0, below: NONE, used: 0, placed: 0, takenStitches: 0, takenOthers: 0, startBehind: NONE, rowFacing: 0, rowDirection: 0, lastPut: NONE, passedAtStart: false });
   }
 
   get piece(): Piece | undefined {
@@ -197,7 +199,9 @@ export class Hook {
       if (place === first) return null;
     }
     if (!this.inReach(place)) return null;
-    for (let passed = this.ahead(); passed !== place; passed = this.ahead()) this.take(passed);
+    // What a round passes over before its first stitch can still be reached at its end.
+    if (this.round && this.placed === 0 && place !== first) this.passedAtStart = true;
+    else for (let passed = first; passed !== place; passed = this.ahead()) this.take(passed);
     // A mark between hook and place is passed now, so that what is made next lies beyond it.
     this.state.behind = this.edge.beside(place, -this.state.direction);
     return { place, stitches: what === 'sp' ? this.takeRun(place) : [this.take(place)] };

@@ -27,12 +27,12 @@ export function turningChainCounts(kind: StitchKind, chains: number, said: 'stit
 /**
  * Decides what the pending chains at a row's start are, now that the first stitch (`kind`) is known: a turning chain that
  * counts takes its base and puts its top on the edge; one that doesn't is no place. Chains beyond the stitch's height hang
- * as a chain space.
+ * as a chain space. Returns whether the chain counts as a stitch.
  */
-export function settleTurningChain(hook: Hook, kind: StitchKind, reading: ChainReading): void {
+export function settleTurningChain(hook: Hook, kind: StitchKind, reading: ChainReading): boolean {
   const { state, stitches } = hook;
   const chains = state.pending;
-  if (chains === 0) return;
+  if (chains === 0) return false;
   const first = stitches.count - chains;
   const counts = turningChainCounts(kind, chains, state.pendingCounts, reading);
   const height = Math.min(chains, Math.max(1, stitchRow(kind).turningChains));
@@ -48,6 +48,7 @@ export function settleTurningChain(hook: Hook, kind: StitchKind, reading: ChainR
     hook.put(top);
   }
   if (chains > height && state.pendingCounts !== 'stitch') putSpace(hook, first + height, first + chains);
+  return counts;
 }
 
 /** Puts chains [first, end) on the edge as one chain space. */

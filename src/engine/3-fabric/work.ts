@@ -98,6 +98,7 @@ function workOnce(hook: Hook, program: Program, index: number, rows: readonly Wo
   workRow(work);
   if (hook.state.pending > 0 && !hook.state.pendingAtStart) settleChains(hook);
   else if (hook.state.pending > 0 && hook.placed === 0 && !hook.state.turned) settleChains(hook);
+  if (hook.passedAtStart) for (let place = hook.ahead(); hook.inReach(place); place = hook.ahead()) hook.take(place);
   const piece = hook.piece;
   if (round && piece && !piece.closed && hook.placed > 0 && row.word !== 'foundation') closeEdge(hook, piece, PLACE.roundStart);
   if (!work.stopped && !work.leftSaid && hook.placed > 0 && row.word !== 'step') checkLeftOver(work);

@@ -81,14 +81,13 @@ function workInto(work: RowWork, clause: Placed, together: number, call: StitchC
       report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: into.nth, found: state.pending });
       return;
     }
-    takeAndMake(work, clause, 1, 1, 'st', make, 0);
+    takeAndMake(work, clause, 1, 1, 'ch', make, 0);
     return;
   }
   impliedTurn(work);
   const turning = state.pending > 0 && state.pendingAtStart;
-  if (turning) settleTurningChain(hook, call.kind, work.reading);
-  else settleGroupChains(work);
-  const counted = turning && state.sameBases.length > 0 && hook.stitches.has(hook.stitches.count - 1, FLAG.turning);
+  const counted = turning && settleTurningChain(hook, call.kind, work.reading);
+  if (!turning) settleGroupChains(work);
   switch (into.at) {
     case 'next':
       takeAndMake(work, clause, amountOf(work, into.count), together, into.what, make, 0);

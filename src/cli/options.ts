@@ -1,0 +1,65 @@
+import { parseArgs } from 'node:util';
+
+/** What the command line was asked, checked; `problem` says what is wrong with it. */
+export type Asked =
+  | { readonly ok: true; readonly command: Command; readonly file: string; readonly options: Options }
+  | { readonly ok: false; readonly problem: string };
+
+export type Command = 'read' | 'words' | 'chart';
+
+export interface Options {
+  readonly size: string | null;
+  readonly json: boolean;
+  readonly terms: 'us' | 'uk' | null;
+  readonly out: string | null;
+  readonly section: string | null;
+  readonly paper: 'a4' | 'letter' | 'none';
+  readonly mm: number;
+  readonly mono: boolean;
+  readonly leftHanded: boolean;
+}
+
+export const USAGE = `Turnwork on the command line. FILE is a written pattern (text) or a pattern file (JSON).
+
+  read FILE [--size M] [--json]           every row: number, side, made, used, left open, stated; findings
+  words FILE [--terms us|uk] [--size all|M]   the written pattern
+  chart FILE --out DIR [--section NAME] [--size M] [--paper a4|letter|none] [--mm 4] [--mono] [--left-handed]
+                                          the chart of each section as SVG for print
+
+Exit: 0 fine, 1 findings of degree wrong, 2 the file or the command can't be read.`;
+
+/** Reads the arguments after the program's name. */
+export function askedFor(args: readonly string[]): Asked {
+  const no = (problem: string): Asked => ({ ok: false, problem });
+  let parsed;
+  try {
+    parsed = parseArgs({
+      args: [...args], allowPositionals: true, strict: true,
+      options: {
+        size: { type: 'string' }, json: { type: 'boolean' }, terms: { type: 'string' }, out: { type: 'string' }, section: { type: 'string' },
+        paper: { type: 'string' }, mm: { type: 'string' }, mono: { type: 'boolean' }, 'left-handed': { type: 'boolean' }, help: { type: 'boolean' },
+      },
+    });
+  } catch (error) {
+    return no((error as Error).message);
+  }
+  const { values, positionals } = parsed;
+  const [command, file, ...more] = positionals;
+  if (values.help || command === undefined) return no('');
+  if (command !== 'read' && command !== 'words' && command !== 'chart') return no(`There is no command “${command}”: read, words or chart was expected.`);
+  if (file === undefined) return no(`${command} needs a FILE.`);
+  if (more.length > 0) return no(`One FILE was expected, ${more.length + 1} are given.`);
+  const { terms = null, paper = 'none' } = values;
+  if (terms !== null && terms !== 'us' && terms !== 'uk') return no(`--terms ${terms}: us or uk was expected.`);
+  if (paper !== 'a4' && paper !== 'letter' && paper !== 'none') return no(`--paper ${paper}: a4, letter or none was expected.`);
+  const mm = Number(values.mm ?? 4);
+  if (!(mm >= 0.5 && mm <= 50)) return no(`--mm ${values.mm}: millimetres per stitch from 0.5 to 50 were expected.`);
+  if (command === 'chart' && !values.out) return no('chart needs --out DIR.');
+  return {
+    ok: true, command, file,
+    options: {
+      size: values.size ?? null, json: values.json ?? false, terms, out: values.out ?? null, section: values.section ?? null,
+      paper, mm, mono: values.mono ?? false, leftHanded: values['left-handed'] ?? false,
+    },
+  };
+}

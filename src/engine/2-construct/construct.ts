@@ -1,0 +1,79 @@
+import type { Line, Pattern } from '../1-pattern/pattern.ts';
+import { finding, type Finding } from '../notation/finding.ts';
+import { amountFor, type Instruction, type Stated } from '../notation/instruction.ts';
+import type { Program, ProgramRow } from './program.ts';
+import { readLine } from './readLine.ts';
+
+/**
+ * The rows of a pattern for one size (0-based), each line written out as often as it stands for, rows that are worked "as
+ * row 4" with that row's instructions. A size the pattern doesn't have is a programmer's slip.
+ */
+export function construct(pattern: Pattern, size: number): Program {
+  if (size < 0 || size >= pattern.sizes.length) throw new RangeError(`size ${size} asked of a pattern of ${pattern.sizes.length} sizes`);
+  const rows: ProgramRow[] = [];
+  const findings: Finding[] = [];
+  pattern.sections.forEach((section, index) => {
+    const bodies = new Map<number, readonly Instruction[]>();
+    let number = 0;
+    for (const line of section.lines) {
+      if (line.kind === 'note') continue;
+      const read = readLine(line, pattern);
+      for (const found of read.findings) findings.push({ ...found, where: { ...found.where, section: section.id, line: line.id } });
+      if (line.kind === 'step') {
+        rows.push({ key: { line: line.id, nth: 0 }, section: index, word: 'step', number: null, side: null, body: read.body, stated: read.stated });
+        continue;
+      }
+      const { word, side, start } = line.label;
+      const numbered = word === 'row' || word === 'round' || word === 'next';
+      if (numbered && start !== null) number = amountFor(start, size) - 1;
+      const count = word === 'foundation' ? 1 : amountFor(line.label.rows, size);
+      for (let nth = 0; nth < count; nth++) {
+        if (numbered) number++;
+        const body = bodyOf(read.body, nth, bodies, (missing, clause) =>
+          findings.push(finding('wrong', 'noSuchRow', { section: section.id, line: line.id, nth, text: clause.range }, { found: missing })),
+        );
+        if (numbered) bodies.set(number, body);
+        rows.push({
+          key: { line: line.id, nth }, section: index, word, number: numbered ? number : null,
+          side: nth === 0 ? side : null, body, stated: statedFor(read.stated, nth, count, size),
+        });
+      }
+    }
+  });
+  return {
+    size,
+    sections: pattern.sections.map(({ id, name }) => ({ id, name })),
+    rows,
+    letters: pattern.yarns.map((yarn) => yarn.letter),
+    hdcTurningChainCounts: pattern.hdcTurningChainCounts,
+    findings,
+  };
+}
+
+/** Instructions of the nth row of a line: its own, or in turn those of the rows it is worked as. */
+function bodyOf(body: readonly Instruction[], nth: number, bodies: ReadonlyMap<number, readonly Instruction[]>, missing: (row: number, clause: Instruction) => void): readonly Instruction[] {
+  const clause = body.find((part) => part.kind === 'asRows');
+  if (clause?.kind !== 'asRows') return body;
+  const row = clause.from + (nth % (clause.to - clause.from + 1));
+  const known = bodies.get(row);
+  if (!known) missing(row, clause);
+  return known ?? body;
+}
+
+/** The count stated for the nth of `rows` rows: of each row, or of the last with a fixed step before it. */
+function statedFor(stated: Stated | null, nth: number, rows: number, size: number): Stated | null {
+  if (!stated || stated.of === 'row') return stated;
+  const fromLast = rows - 1 - nth;
+  if (fromLast === 0) return stated;
+  if (stated.step === null) return null;
+  return { ...stated, count: amountFor(stated.count, size) - fromLast * amountFor(stated.step, size) };
+}
+
+/** The line of a row key, with its section; null when the pattern has it no more. */
+export function lineOf(pattern: Pattern, line: string): { readonly section: number; readonly index: number; readonly line: Line } | null {
+  for (let section = 0; section < pattern.sections.length; section++) {
+    const index = pattern.sections[section]!.lines.findIndex((candidate) => candidate.id === line);
+    if (index >= 0) return { section, index, line: pattern.sections[section]!.lines[index]! };
+  }
+  return null;
+}

@@ -1,0 +1,51 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { Program, ProgramRow } from '../../src/engine/2-construct/program.ts';
+import type { WorkedRow } from '../../src/engine/3-fabric/fabric.ts';
+import { work } from '../../src/engine/3-fabric/work.ts';
+import type { Finding } from '../../src/engine/notation/finding.ts';
+import { readRow } from '../../src/engine/notation/readRow.ts';
+
+/** A published example, its rows put in today's standard notation, with the counts that follow from them. */
+export interface Example {
+  readonly id: string;
+  readonly source: { readonly title: string; readonly author?: string; readonly year?: string };
+  readonly construction: 'rows' | 'rounds';
+  readonly verdict: 'agrees' | 'wrong' | 'mixed' | 'ambiguous';
+  readonly foundation: { readonly type: string; readonly chains?: number; readonly joined?: boolean; readonly count?: number };
+  readonly rows: readonly { readonly label: string; readonly instruction: string; readonly stated?: number; readonly derived?: number; readonly unit?: string; readonly unworked?: number }[];
+}
+
+export const EXAMPLES = JSON.parse(readFileSync(join(import.meta.dirname, 'worked-examples.json'), 'utf8')) as readonly Example[];
+
+const LETTERS = ['A', 'B', 'C'];
+
+/** Works the first `rows` rows of an example from its foundation; the last worked row of each labelled row, and all findings. */
+export function workExample(example: Example, rows = example.rows.length): { worked: (WorkedRow | undefined)[]; findings: readonly Finding[]; texts: readonly string[] } {
+  const program: ProgramRow[] = [];
+  const findings: Finding[] = [];
+  const lastOf: number[] = [];
+  const put = (line: string, word: ProgramRow['word'], text: string, count = 1, stated: number | null = null) => {
+    const read = readRow(text, { terms: 'us', sizes: 1, letters: LETTERS });
+    findings.push(...read.findings.map((found) => ({ ...found, where: { ...found.where, line } })));
+    for (let nth = 0; nth < count; nth++) program.push({ key: { line, nth }, section: 0, word, number: null, side: null, body: read.body, stated: stated === null ? null : { count: stated, unit: 'sts', of: 'row', step: null, range: [0, 0] } });
+  };
+  const begun = example.foundation.type === 'row' && example.id === 'we-s07' ? EXAMPLES.find((other) => other.id === 'we-s05')! : example;
+  put('foundation', 'foundation', foundationText(begun));
+  // The point is worked on row 20 of the diamond before it.
+  if (begun !== example) for (const row of begun.rows.slice(0, 20)) put(row.label, 'row', row.instruction);
+  example.rows.slice(0, rows).forEach((row, index) => {
+    const range = /\b(\d+)\s*[-–]\s*(\d+)/.exec(row.label);
+    const word = example.construction === 'rounds' || /rnd/i.test(row.label) ? 'round' : 'row';
+    put(String(index), word, row.instruction, range ? Number(range[2]) - Number(range[1]) + 1 : 1, row.unit ? null : (row.stated ?? null));
+    lastOf.push(program.length - 1);
+  });
+  const whole: Program = { size: 0, sections: [{ id: 's', name: example.id }], rows: program, letters: LETTERS, hdcTurningChainCounts: true, findings };
+  const fabric = work(whole);
+  return { worked: lastOf.map((index) => fabric.rows[index]), findings: fabric.findings, texts: example.rows.map((row) => row.instruction) };
+}
+
+function foundationText({ foundation }: Example): string {
+  if (foundation.type === 'ring' && foundation.chains === undefined) return 'magic ring';
+  return `ch ${foundation.chains ?? 0}${foundation.joined ? ', join to form a ring' : ''}`;
+}
