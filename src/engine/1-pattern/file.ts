@@ -33,8 +33,9 @@ export function writePatternFile(pattern: Pattern): string {
 
 // Keys in the order a reader looks for them; any others after these, by the alphabet.
 const KEYS = [
-  'format', 'version', 'pattern', 'kind', 'id', 'word', 'letter', 'name', 'title', 'designer', 'terms', 'gauge', 'hookMm', 'yarns', 'sizes', 'hdcTurningChainCounts',
-  'notes', 'sections', 'remark', 'recipe', 'lines', 'label', 'text', 'motifs', 'placements', 'cells', 'section', 'motif', 'row', 'line', 'nth', 'size', 'from', 'letters',
+  'format', 'version', 'pattern', 'kind', 'id', 'word', 'letter', 'name', 'colour', 'title', 'designer', 'terms', 'gauge', 'hookMm', 'yarns', 'sizes', 'hdcTurningChainCounts',
+  'notes', 'value', 'stitches', 'rows', 'overCm', 'stitch', 'start', 'side', 'mark', 'sections', 'remark', 'recipe', 'settings', 'lines', 'label', 'text', 'motifs', 'placements',
+  'cells', 'section', 'motif', 'row', 'line', 'nth', 'align', 'offset', 'across', 'up', 'gap', 'mirror', 'size', 'from', 'letters',
 ];
 const RANK = new Map(KEYS.map((key, rank) => [key, rank]));
 
