@@ -36,7 +36,8 @@ function startOf(ground: Ground, { slots, reversed, turning, joins }: RowSlots, 
   const corner = (stitch - ground.first) * 8;
   const c = ground.corners;
   const [low, high] = reversed ? [2, 4] : [0, 6];
-  const startX = (c[corner + low]! + c[corner + high]!) / 2;
+  // The outer end of a slanted edge: numbers keep clear of the turning chain beside it.
+  const startX = reversed ? Math.max(c[corner + low]!, c[corner + high]!) : Math.min(c[corner + low]!, c[corner + high]!);
   const startY = (c[corner + low + 1]! + c[corner + high + 1]!) / 2;
   return [{ row, startsAt: reversed ? 'right' : 'left', labelX: startX, labelY: startY, startX, startY }];
 }

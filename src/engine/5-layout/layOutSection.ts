@@ -3,9 +3,12 @@ import { FLAG } from '../3-fabric/fabric.ts';
 import type { Fabric, WorkedRow } from '../3-fabric/fabric.ts';
 import { flat } from './flat.ts';
 import { gaugeCell } from './gaugeCell.ts';
+import type { Cell } from './gaugeCell.ts';
 import { sectionRows } from './ground.ts';
 import type { Layout } from './layout.ts';
 import { mirror } from './mirror.ts';
+import { tube } from './tube.ts';
+import { turned } from './turned.ts';
 
 /** How a section is laid out besides its gauge. */
 export interface LayOutOptions {
@@ -13,6 +16,8 @@ export interface LayOutOptions {
   readonly hand?: 'right' | 'left';
   /** Stitches repeated in grey on either side of a tube. Default 4. */
   readonly tubeMargin?: number;
+  /** Lean of unturned rounds, stitches a round. Default 0: straight columns. */
+  readonly leanStitches?: number;
 }
 
 /**
@@ -21,8 +26,16 @@ export interface LayOutOptions {
  */
 export function layOut(fabric: Fabric, section: number, gauge: Gauge, options: LayOutOptions = {}): Layout {
   const cell = gaugeCell(gauge);
-  const layout = flat(fabric, section, cell);
+  const layout = laid(fabric, section, cell, options);
   return options.hand === 'left' ? mirror(layout) : layout;
+}
+
+function laid(fabric: Fabric, section: number, cell: Cell, { tubeMargin = 4, leanStitches = 0 }: LayOutOptions): Layout {
+  switch (sectionShape(fabric, section)) {
+    case 'flat': return flat(fabric, section, cell);
+    case 'tube': return tube(fabric, section, cell, { marginStitches: tubeMargin, leanStitches });
+    case 'turned': return turned(fabric, section, cell);
+  }
 }
 
 /** What a section is, from its stitches alone. */

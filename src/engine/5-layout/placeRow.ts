@@ -1,12 +1,14 @@
 import { stitchRow, STITCHES } from '../craft/stitches.ts';
 import { FLAG } from '../3-fabric/fabric.ts';
 import { fitRow } from './fitRow.ts';
+import { goreWishes } from './goreWishes.ts';
 import { headOf, stitchHeight, within } from './ground.ts';
 import type { Ground, IndexedRow } from './ground.ts';
 import { placeBeside } from './placeBeside.ts';
 import { placeCells } from './placeCells.ts';
 import type { RowSlots } from './rowSlots.ts';
 import { slotWidth } from './slotWidth.ts';
+import { spaced } from './spaced.ts';
 
 /** What a row wants, worked out slot by slot (left to right). */
 export interface SlotPlan {
@@ -26,7 +28,9 @@ export interface SlotPlan {
 export interface RowPlacing {
   readonly startX: number;
   readonly baseY: number;
-  /** Width of the round below, mm; 0 for flat rows. */
+  /** Rounds keep their columns and open holes at decreases; rows draw in. */
+  readonly inRounds: boolean;
+  /** Width of the round below, mm; 0 where there is none. */
   readonly aroundMm: number;
   /** Moves every stitch by this much in the working direction (lean of unturned rounds), mm. */
   readonly leanMm: number;
@@ -51,16 +55,18 @@ function planRow(ground: Ground, row: IndexedRow, { slots, stack, reversed }: Ro
   const gap = gaps(ground, slots);
   const { wanted, weight } = wishes(ground, plan, gap, placing);
   const lean = placing.leanMm * (row.direction < 0 ? 1 : -1);
-  const x = fitRow(wanted, weight, gap);
+  if (placing.inRounds) goreWishes(wanted, decreases(ground, slots), gap);
+  const x = placing.inRounds ? spaced(wanted, weight, gap) : fitRow(wanted, weight, gap);
   for (let i = 0; i < count; i++) plan.x[i] = x[i]! + lean;
   heights(ground, slots, stack, placing.baseY, plan);
   return plan;
 }
 
-/** Mean head of the bases that are in reach: spikes and attaching stitches reach elsewhere and don't pull their own row there. */
+/** Mean head of the bases that are in reach: attaching stitches are held by the row below only, not by the open stitch they reach for. */
 function anchor(ground: Ground, row: IndexedRow, slot: number, stack: readonly [number, number], i: number, plan: SlotPlan): void {
   const { fabric } = ground;
-  if (fabric.flags[slot]! & (FLAG.attaching | FLAG.otherSide)) return;
+  if (fabric.flags[slot]! & FLAG.otherSide) return;
+  const attaching = (fabric.flags[slot]! & FLAG.attaching) !== 0;
   let x = 0;
   let y = 0;
   let count = 0;
@@ -68,6 +74,7 @@ function anchor(ground: Ground, row: IndexedRow, slot: number, stack: readonly [
   for (let stitch = from; stitch <= slot; stitch++) {
     for (let b = fabric.baseStart[stitch]!; b < fabric.baseStart[stitch + 1]!; b++) {
       const base = fabric.bases[b]!;
+      if (attaching && fabric.row[base] !== row.below) continue;
       const head = base < row.first ? headOf(ground, base) : null;
       if (!head) continue;
       x += head[0];
@@ -129,6 +136,10 @@ function gaps(ground: Ground, slots: Int32Array): Float64Array {
     gap[i] = left === right ? left : (left + right) / 2;
   }
   return gap;
+}
+
+function decreases({ fabric }: Ground, slots: Int32Array): Uint8Array {
+  return Uint8Array.from(slots, (slot) => (fabric.baseStart[slot + 1]! - fabric.baseStart[slot]! > 1 && !(fabric.flags[slot]! & FLAG.inSpace) ? 1 : 0));
 }
 
 /** Weight of a stitch without a base in reach. */

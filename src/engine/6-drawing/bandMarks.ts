@@ -4,26 +4,35 @@ import type { Layout } from '../5-layout/layout.ts';
 import { rowSlots } from '../5-layout/rowSlots.ts';
 import type { Mark } from './drawing.ts';
 
-/** One area a row, round all its cells: a tint that tells right side from wrong side. */
+/** Areas round the cells of each row, mostly one a row: a tint that tells right side from wrong side. */
 export function bandMarks(fabric: Fabric, layout: Layout): Mark[] {
   const c = layout.corners;
   return sectionRows(fabric, layout.section).flatMap((row, r, rows) => {
     const { slots, stack } = rowSlots(fabric, row, rows[r + 1] ?? null);
     if (slots.length === 0 || row.word === 'foundation') return [];
     const ordered = c[(slots[0]! - layout.first) * 8]! <= c[(slots.at(-1)! - layout.first) * 8]! ? slots : slots.toReversed();
-    const top: number[] = [];
-    const bottom: number[] = [];
+    const role = row.side === 'RS' ? 'bandRS' : 'bandWS';
+    const bands: Mark[] = [];
+    let top: number[] = [];
+    let bottom: number[] = [];
+    const close = (): void => {
+      const points = top;
+      for (let i = bottom.length - 2; i >= 0; i -= 2) points.push(bottom[i]!, bottom[i + 1]!);
+      bands.push({ kind: 'area', role, points, row: row.index });
+      [top, bottom] = [[], []];
+    };
     for (const slot of ordered) {
       const i = (slot - layout.first) * 8;
+      // The holes that decreases leave in a tube stay open.
+      if (layout.kind === 'tube' && top.length > 0 && c[i + 6]! - top.at(-2)! > 0.4 * layout.cellWidthMm) close();
       append(top, c[i + 6]!, c[i + 7]!);
       append(top, c[i + 4]!, c[i + 5]!);
       const low = slot === stack[1] - 1 && stack[1] > stack[0] ? (stack[0] - layout.first) * 8 : i;
       append(bottom, c[low]!, c[low + 1]!);
       append(bottom, c[low + 2]!, c[low + 3]!);
     }
-    const points = top;
-    for (let i = bottom.length - 2; i >= 0; i -= 2) points.push(bottom[i]!, bottom[i + 1]!);
-    return [{ kind: 'area', role: row.side === 'RS' ? 'bandRS' : 'bandWS', points, row: row.index } satisfies Mark];
+    close();
+    return bands;
   });
 }
 

@@ -31,7 +31,8 @@ export function draw(fabric: Fabric, layout: Layout, options: DrawOptions): Draw
   const stitches = drawnStitches(fabric, layout, options.symbols === 'all' ? table : null);
   const sizeMm = Math.max(LEAST_TEXT_MM, options.textMm ?? 0.42 * layout.cellHeightMm);
   const parts = gridParts(fabric, layout);
-  const lowest = parts.blocks[0];
+  // Turned rows have no columns that run through.
+  const lowest = layout.kind === 'turned' ? undefined : parts.blocks[0];
   const marks: Mark[] = [
     ...(options.symbols === 'all' ? bandMarks(fabric, layout) : []),
     ...(options.grid ? gridMarks(fabric, layout, parts, options.symbols === 'none') : []),

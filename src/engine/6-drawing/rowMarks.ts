@@ -12,7 +12,7 @@ export function rowMarks(fabric: Fabric, layout: Layout, sizeMm: number): Mark[]
   });
 }
 
-function marksOf(laid: LaidRow, number: number, { cellWidthMm: w, cellHeightMm: h }: Layout, sizeMm: number): Mark[] {
+function marksOf(laid: LaidRow, number: number, { kind, cellWidthMm: w, cellHeightMm: h }: Layout, sizeMm: number): Mark[] {
   const outward = laid.startsAt === 'right' ? 1 : -1;
   const near = laid.labelX - outward * 0.45 * w;
   const tip = near - outward * (0.18 * w + 0.62 * w);
@@ -23,7 +23,8 @@ function marksOf(laid: LaidRow, number: number, { cellWidthMm: w, cellHeightMm: 
     { kind: 'text', role: 'rowNumber', x: near, y: y + 0.35 * sizeMm, text: String(number), sizeMm, anchor: outward > 0 ? 'start' : 'end', turnRad: 0, row: laid.row },
     { kind: 'line', role: 'direction', points: [tail, y, tip, y, tip + outward * barb * 1.4, y - barb, tip, y, tip + outward * barb * 1.4, y + barb], row: laid.row },
   ];
-  const far = Math.abs(tip - laid.startX) > 1.2 * w || Math.abs(y - laid.startY) > 0.3 * h;
+  // In a tube the repeated stitches lead from the number to the round.
+  const far = (kind !== 'tube' && Math.abs(tip - laid.startX) > 1.2 * w) || Math.abs(y - laid.startY) > 0.3 * h;
   if (far) marks.push({ kind: 'line', role: 'leader', points: [tip, y, laid.startX + outward * 0.45 * w, laid.startY], row: laid.row });
   return marks;
 }

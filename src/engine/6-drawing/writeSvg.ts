@@ -32,7 +32,7 @@ export function writeSvg(drawing: Drawing, options: SvgOptions): string {
   const scaled = options.mmPerStitch === undefined ? drawing : scaleDrawing(drawing, options.mmPerStitch);
   const { look, yarnOf, rows, marginMm = 4 } = options;
   const { x0, y0, x1, y1 } = scaled.bounds;
-  const entries = options.legend ?? [];
+  const entries = (options.legend ?? []).filter(({ kind }) => kind !== 'yarn' || look.fills === 'yarn');
   const width = Math.max(x1 - x0, entries.length > 0 ? 60 : 0);
   const legend = svgLegend(entries, scaled, look, x0, y1 + 5, width);
   const height = y1 - y0 + (legend.heightMm > 0 ? 5 + legend.heightMm : 0);

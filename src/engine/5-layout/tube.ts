@@ -1,0 +1,98 @@
+import type { Fabric } from '../3-fabric/fabric.ts';
+import { finish } from './finish.ts';
+import type { Cell } from './gaugeCell.ts';
+import { newGround, sectionRows } from './ground.ts';
+import type { Ground } from './ground.ts';
+import { labelRows } from './labelRows.ts';
+import type { PlacedRow } from './labelRows.ts';
+import type { Ghost, Guide, Layout } from './layout.ts';
+import { outsideGhosts } from './outsideGhosts.ts';
+import { placeOutside } from './placeOutside.ts';
+import { placeRow } from './placeRow.ts';
+import { rowSlots } from './rowSlots.ts';
+
+/** How a tube is unrolled. */
+export interface TubeOptions {
+  /** Stitches repeated in grey on either side of the cut. */
+  readonly marginStitches: number;
+  /** How far each unturned round leans against the one below, in stitches; 0 keeps columns. */
+  readonly leanStitches: number;
+}
+
+/** Room at the cut for turning chains and joins, in stitch widths. */
+const GUTTER = 0.8;
+/** Distance of round numbers from the repeated stitches, in stitch widths. */
+const LABEL_CLEAR = 1.75 + GUTTER;
+
+/**
+ * A section worked in closed rounds, cut where the rounds start and unrolled. Each round is fitted over the one below,
+ * with bases moved by whole turns where a round starts elsewhere. Columns are kept: at decreases holes open, as between the
+ * halves of a toe; a round with more stitches is wider, so that no stitch is drawn narrower than it is. Stitches near the
+ * cut are repeated as ghosts on the other side. Linear cost.
+ */
+export function tube(fabric: Fabric, section: number, cell: Cell, options: TubeOptions): Layout {
+  const ground = newGround(fabric, section, cell);
+  const rows = sectionRows(fabric, section);
+  const placed: PlacedRow[] = [];
+  let around = 0;
+  rows.forEach((row, r) => {
+    const slots = rowSlots(fabric, row, rows[r + 1] ?? null);
+    if (r === 0) placeOutside(ground, slots.slots);
+    placeRow(ground, row, slots, { startX: 0, baseY: 0, inRounds: row.round, aroundMm: row.round ? around : 0, leanMm: row.round && r > 0 ? options.leanStitches * cell.widthMm : 0 });
+    const [left, right] = edges(ground, slots.slots);
+    if (slots.slots.length > 0) around = right - left;
+    placed.push({ row: row.index, slots });
+  });
+  const ghosts = [...outsideGhosts(ground), ...repeats(ground, placed, options.marginStitches)];
+  const clear = (LABEL_CLEAR + options.marginStitches) * cell.widthMm;
+  return finish(ground, 'tube', labelRows(ground, placed, clear, 'column'), ghosts, seams(ground, placed));
+}
+
+/** Left and right edge of a round: half a stitch beyond the outermost heads. */
+function edges(ground: Ground, slots: Int32Array): readonly [number, number] {
+  const head = (slot: number): number => ground.headX[slot - ground.first]!;
+  return slots.length === 0 ? [0, 0] : [head(slots[0]!) - ground.w / 2, head(slots.at(-1)!) + ground.w / 2];
+}
+
+/** The stitches within the margin of the cut once more on the other side, at most half a round. */
+function repeats(ground: Ground, placed: readonly PlacedRow[], margin: number): Ghost[] {
+  const ghosts: Ghost[] = [];
+  for (const { slots: { slots } } of placed) {
+    const [left, right] = edges(ground, slots);
+    const count = Math.min(margin, slots.length >> 1);
+    const copy = (slot: number, by: number): void => {
+      const i = slot - ground.first;
+      const [x, y] = [ground.headX[i]!, ground.headY[i]!];
+      if (Math.min(x - left, right - x) > margin * ground.w) return;
+      ghosts.push({ stitch: slot, headX: x + by, headY: y, angle: Math.atan2(x - ground.footX[i]!, ground.footY[i]! - y) });
+    };
+    for (let k = 0; k < count; k++) {
+      copy(slots[slots.length - 1 - k]!, left - right - GUTTER * ground.w);
+      copy(slots[k]!, right - left + GUTTER * ground.w);
+    }
+  }
+  return ghosts;
+}
+
+/** The cut as two lines, one along either edge: up the corners of the first and of the last stitch of each round. */
+function seams(ground: Ground, placed: readonly PlacedRow[]): Guide[] {
+  const left: number[] = [];
+  const right: number[] = [];
+  for (const { slots: { slots } } of placed) {
+    if (slots.length === 0) continue;
+    const [l, r] = [(slots[0]! - ground.first) * 8, (slots.at(-1)! - ground.first) * 8];
+    const c = ground.corners;
+    push(left, c[l]!, c[l + 1]!);
+    push(left, c[l + 6]!, c[l + 7]!);
+    push(right, c[r + 2]!, c[r + 3]!);
+    push(right, c[r + 4]!, c[r + 5]!);
+  }
+  return left.length === 0 ? [] : [{ kind: 'seam', points: left }, { kind: 'seam', points: right }];
+}
+
+function push(points: number[], x: number, y: number): void {
+  const n = points.length;
+  if (n >= 2 && points[n - 2] === x && points[n - 1] === y) return;
+  if (n >= 4 && points[n - 2] === x && points[n - 4] === x) points[n - 1] = y;
+  else points.push(x, y);
+}
