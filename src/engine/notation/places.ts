@@ -1,0 +1,168 @@
+import { readAmount } from './amounts.ts';
+import { readExtent, takeOfRow } from './extent.ts';
+import type { Amount, Into, PlaceWord } from './instruction.ts';
+import { readNoun } from './noun.ts';
+import type { RowReader } from './rowReader.ts';
+
+/** Where a stitch goes, as read. */
+export interface ReadPlace {
+  readonly into: Into;
+  /** `each of next 6 sts`: what is made goes into each one. */
+  readonly each: boolean;
+}
+
+const ST = new Set(['st', 'sts', 'stitch', 'stitches']);
+const LP = new Set(['loop', 'loops', 'lp', 'lps']);
+const CH = new Set(['ch', 'chs', 'chain', 'chains']);
+const NEXT = new Set(['next', 'nxt', 'following', 'foll']);
+const REST = new Set(['rem', 'remaining']);
+const EACH = new Set(['each', 'ea', 'every', 'all']);
+const OPEN = new Set(['unworked', 'open', 'free', 'unused']);
+const ROW = new Set(['row', 'rows', 'rnd', 'rnds', 'round', 'rounds']);
+const MARKER = new Set(['marker', 'm']);
+/** Words after "of the" that name no section. */
+const NO_SECTION = new Set([...ROW, ...LP, ...CH, 'ring', 'foundation', 'turning', 'beg', 'beginning', 'last', 'previous', 'prev', 'same', 'next', 'first', 'circle', 'tch', 'base', 'starting', 'below', 'following']);
+const SECTION_END = new Set(['and', 'then', 'with', 'in', 'as', 'to', 'across', 'around', 'rep', 'turn', 'for']);
+
+/** Reads the place itself, after its preposition. Null, with nothing moved, if it is none of those known. */
+export function readPlace(reader: RowReader): ReadPlace | null {
+  const start = reader.at;
+  const place = readPlaceHere(reader);
+  if (!place) reader.at = start;
+  return place;
+}
+
+function readPlaceHere(reader: RowReader): ReadPlace | null {
+  reader.takeArticles();
+  if (reader.take('same')) return readSame(reader);
+  if (reader.is(EACH)) return readEach(reader);
+  if (reader.take(NEXT)) return readNext(reader, false);
+  if (reader.take(REST)) {
+    const count = readAmount(reader);
+    const noun = readNoun(reader);
+    if (!noun) return null;
+    return count === null ? acrossRun(noun.what, readExtent(reader)) : { into: { at: 'next', count, ...noun }, each: false };
+  }
+  if (reader.is('last')) {
+    reader.at++;
+    const count = readAmount(reader);
+    const noun = readNoun(reader);
+    if (!noun) return null;
+    takeOfRow(reader);
+    return { into: count === null || count === 1 ? { at: 'last', what: noun.what } : { at: 'next', count, ...noun }, each: false };
+  }
+  if (reader.token().kind === 'ordinal') return readNth(reader);
+  if (reader.take('top')) return readTop(reader);
+  if (reader.takeAll('marked', ST) || reader.take(MARKER)) return { into: { at: 'marker' }, each: false };
+  reader.take('magic');
+  if (reader.take('ring') || reader.take('circle')) return { into: { at: 'ring' }, each: false };
+  if (reader.takeAll(ST, 'just', 'made')) return { into: { at: 'top' }, each: false };
+  const count = readAmount(reader);
+  const noun = readNoun(reader);
+  if (!noun) return null;
+  if (count === null && reader.is('between')) return null;
+  return withOwner(reader, count ?? 1, noun, false);
+}
+
+function readSame(reader: RowReader): ReadPlace {
+  if (!readNoun(reader)) reader.take('place');
+  const start = reader.at;
+  if (reader.take('as')) {
+    reader.takeArticles();
+    if (reader.take('join') || reader.take('joining') || reader.take('joined') || reader.take('last') || reader.take('previous')) readNoun(reader);
+    else if (!readNoun(reader)) reader.at = start;
+  }
+  return { into: { at: 'same' }, each: false };
+}
+
+function readEach(reader: RowReader): ReadPlace | null {
+  reader.at++;
+  if (reader.is('other') || reader.token().kind === 'ordinal') return null;
+  if (reader.take('of')) {
+    reader.takeArticles();
+    if (reader.take(NEXT) || reader.take('first') || reader.take('last') || reader.take(REST)) return readNext(reader, true);
+    return reader.token().kind === 'number' ? readNext(reader, true) : null;
+  }
+  if (reader.is(NEXT) && reader.token(1).kind === 'number') {
+    reader.at++;
+    return readNext(reader, true);
+  }
+  reader.take(REST);
+  reader.takeArticles();
+  const noun = readNoun(reader);
+  if (!noun) return null;
+  takeOfRow(reader);
+  return acrossRun(noun.what, readExtent(reader));
+}
+
+/** The run to the end of the row below, or as far as an extent says. */
+export function acrossRun(what: PlaceWord, extent: ReturnType<typeof readExtent>): ReadPlace {
+  return { into: { at: 'across', except: extent?.except ?? 0, what, word: extent?.word ?? 'across' }, each: true };
+}
+
+/** After `next`: a number, a place, and whose place it is. */
+function readNext(reader: RowReader, each: boolean): ReadPlace | null {
+  let open = reader.take(OPEN);
+  const count = readAmount(reader) ?? 1;
+  open = reader.take(OPEN) || open;
+  const noun = readNoun(reader) ?? (reader.token().kind === 'word' && !SECTION_END.has(reader.token().word) ? null : { what: 'st' as const });
+  if (!noun) return null;
+  return withOwner(reader, count, noun, each, open);
+}
+
+function withOwner(reader: RowReader, count: Amount, noun: { readonly what: PlaceWord; readonly loops?: number }, each: boolean, open = false): ReadPlace {
+  const start = reader.at;
+  if (reader.take('of')) {
+    reader.takeArticles();
+    if (reader.takeAll(ROW, 'below')) return { into: { at: 'open', count, word: 'rowBelow' }, each };
+    reader.at = start;
+    if (!takeOfRow(reader)) {
+      const name = readSectionName(reader);
+      if (name) return { into: { at: 'section', name, count }, each };
+    }
+  }
+  if (open) return { into: { at: 'open', count, word: 'unworked' }, each };
+  return { into: { at: 'next', count, ...noun }, each };
+}
+
+/** `of the leg`, `of right leg`: up to four words. */
+function readSectionName(reader: RowReader): string | null {
+  const start = reader.at;
+  reader.at++;
+  reader.takeArticles();
+  const words: string[] = [];
+  while (words.length < 4 && reader.token().kind === 'word' && !SECTION_END.has(reader.token().word)) {
+    words.push(reader.token().word);
+    reader.at++;
+  }
+  if (words.length > 0 && !NO_SECTION.has(words[0]!)) return words.join(' ');
+  reader.at = start;
+  return null;
+}
+
+/** `first st`, `2nd ch from hook`. */
+function readNth(reader: RowReader): ReadPlace | null {
+  const nth = reader.token().value;
+  reader.at++;
+  const count = nth === 1 ? readAmount(reader) : null;
+  const noun = readNoun(reader);
+  if (!noun) return null;
+  if (noun.what === 'ch' && reader.take('from')) {
+    reader.takeArticles();
+    return reader.take('hook') ? { into: { at: 'fromHook', nth }, each: false } : null;
+  }
+  if (nth !== 1) return null;
+  takeOfRow(reader);
+  return { into: count === null || count === 1 ? { at: 'first', what: noun.what } : { at: 'next', count, ...noun }, each: false };
+}
+
+/** `top of turning ch` is the last place; `top of last sc`, `top of st just made` the stitch just made. */
+function readTop(reader: RowReader): ReadPlace | null {
+  if (!reader.take('of')) return null;
+  reader.takeArticles();
+  if (reader.take('tch') || reader.takeAll('t', '-', 'ch') || reader.takeAll('turning', CH)) return { into: { at: 'last', what: 'st' }, each: false };
+  const last = reader.take('last') || reader.take('previous');
+  if (!readNoun(reader)) return null;
+  const made = reader.takeAll('just', 'made') || reader.takeAll('just', 'worked') || reader.take('made');
+  return last || made ? { into: { at: 'top' }, each: false } : null;
+}

@@ -1,0 +1,243 @@
+import { readChain } from './chainClause.ts';
+import { readCount } from './counts.ts';
+import {
+  readAsRows, readDrawThrough, readFastenOff, readLeave, readMarker, readNoJoin, readOtherSide, readRing, readSeam, readSkip, readTurn,
+} from './edgeClauses.ts';
+import type { Instruction, Stated } from './instruction.ts';
+import { readJoin, readJoiningSlip } from './joinClause.ts';
+import { readInto } from './intoReading.ts';
+import { readPlace } from './places.ts';
+import { readRemark } from './remarkClause.ts';
+import { asGroup, isRepFrom, readBracket, readStar } from './repeats.ts';
+import type { RowReader } from './rowReader.ts';
+import { matchStitch, readLoop } from './stitchReading.ts';
+import { readFurtherPlace, readWork } from './workClause.ts';
+import { readYarn, readYarnAfter } from './yarnClause.ts';
+
+const SEPARATOR = new Set([',', ';', '.', ':', 'then', 'and', '&', '+', '—', '-', '=']);
+const CLAUSE_END = new Set([',', ';', '.', 'then']);
+/** A word after a read clause that would change what it says: then the whole clause is not read. */
+const CHANGES = new Set([
+  'in', 'into', 'over', 'on', 'around', 'round', 'through', 'under', 'between', 'along', 'before', 'after', 'of', 'to', 'from', 'until', 'per', 'beside', 'behind',
+  'for', 'across', 'at', 'without', 'above', 'by', 'within', 'every', 'each', 'next', 'tog', 'together', 'times', 'x', '/', '-',
+]);
+/** Manner, not matter. */
+const MANNER = new Set(['loosely', 'tightly', 'carefully', 'again', 'alternately', 'neatly', 'firmly', 'now', 'also']);
+const COUNT_MARK = new Set(['—', '-', '=', ':']);
+const OPENING = new Set(['(', '[', '{']);
+const BRACKET = new Set(['(', '[', '{', ')', ']', '}']);
+const COMMA = new Set([',', ':']);
+const WORK = new Set(['work', 'make', 'crochet', 'working']);
+
+/** Reads clauses up to the reader's end; inside a star, up to its closing star or `rep from *`. */
+export function readSequence(reader: RowReader, context: { readonly star: boolean; readonly top: Counted | null }): Instruction[] {
+  const nodes: Instruction[] = [];
+  let joined = false;
+  while (reader.at < reader.end) {
+    if (context.star && (reader.is('*') || isRepFrom(reader))) break;
+    if (reader.is(SEPARATOR)) {
+      if (context.top && reader.is(COUNT_MARK) && readMarkedCount(reader, context.top)) break;
+      joined = reader.is('and') || reader.is('&') || (joined && reader.is(','));
+      reader.at++;
+      continue;
+    }
+    const start = reader.at;
+    const found = reader.findings.length;
+    if (context.top && readStatedCount(reader, context.top, nodes.length)) continue;
+    const before = nodes.at(-1);
+    const further = joined && before ? reader.attempt(() => readFurtherPlace(reader, before)) : null;
+    const clause = further ? [further] : readClause(reader, nodes);
+    joined = false;
+    if (!clause) {
+      nodes.push(unreadClause(reader, start));
+      continue;
+    }
+    const yarn = clause.some(({ kind }) => kind === 'work' || kind === 'group') ? reader.attempt(() => readYarnAfter(reader)) : null;
+    while (reader.take(MANNER));
+    if (reader.is(CHANGES) && changesMeaning(clause)) {
+      reader.findings.length = found;
+      nodes.push(unreadClause(reader, start));
+      continue;
+    }
+    if (yarn) nodes.push(yarn);
+    nodes.push(...clause);
+  }
+  return nodes;
+}
+
+/** The row's count, and where in the row's nodes it stood. */
+export interface Counted {
+  stated: Stated | null;
+  nodesBefore: number;
+}
+
+/** `(26 sts)` or `[26]` with nothing after it that would make it a group or a repeat; `26 sts.` as the last words. */
+function readStatedCount(reader: RowReader, top: Counted, nodesBefore: number): boolean {
+  const open = reader.token();
+  const start = reader.at;
+  if (OPENING.has(open.word) && open.close > 0) {
+    const count = reader.attempt(() => {
+      reader.at++;
+      const read = readCount(reader, open.close);
+      if (!read || !endsClause(reader, open.close + 1)) return null;
+      reader.at = open.close + 1;
+      return read;
+    });
+    if (!count) return false;
+    top.stated = { ...count, range: reader.range(start) };
+    top.nodesBefore = nodesBefore;
+    return true;
+  }
+  if (open.kind !== 'number' || start === 0) return false;
+  const last = reader.tokens[reader.end - 1]!.word === '.' ? reader.end - 1 : reader.end;
+  if (last - start > 12 || !/^st(s|itch|itches)?$/.test(reader.tokens[last - 1]!.word)) return false;
+  const count = readCount(reader, last);
+  if (!count || count.unit !== 'sts') return false;
+  top.stated = { ...count, range: reader.range(start) };
+  top.nodesBefore = nodesBefore;
+  return true;
+}
+
+/** Whether the clause is over at token `index`: a mark, the end, or a word that begins another clause. */
+function endsClause(reader: RowReader, index: number): boolean {
+  if (index >= reader.end) return true;
+  const { word, kind } = reader.tokens[index]!;
+  return kind === 'mark' ? !OPENING.has(word) : word === 'turn' || word === 'then' || word === 'and' || word === 'fasten' || word === 'join' || word === 'do';
+}
+
+/** `— 26 sts`, `= 26`, `: 26 sts` as the last words. */
+function readMarkedCount(reader: RowReader, top: Counted): boolean {
+  const start = reader.at;
+  if (reader.is('-') && (reader.token().glued || reader.token(1).glued)) return false;
+  const last = reader.tokens[reader.end - 1]!.word === '.' ? reader.end - 1 : reader.end;
+  if (last - start > 16 || reader.token(1).kind === 'mark') return false;
+  const count = reader.attempt(() => {
+    reader.at++;
+    return readCount(reader, last);
+  });
+  if (!count) return false;
+  top.stated = { ...count, range: reader.range(start) };
+  top.nodesBefore = Infinity;
+  reader.at = reader.end;
+  return true;
+}
+
+function changesMeaning(clause: readonly Instruction[]): boolean {
+  const kind = clause.at(-1)?.kind;
+  return kind === 'work' || kind === 'group' || kind === 'skip' || kind === 'repeat' || kind === 'leave';
+}
+
+/** Keeps the words of a clause that can't be read (a bracket without a partner by itself): to its next comma, stop or `then`, or to an `and` that begins a stitch. */
+function unreadClause(reader: RowReader, start: number): Instruction {
+  reader.at = start;
+  const first = reader.token();
+  if (BRACKET.has(first.word) && first.close < 0) {
+    reader.at++;
+    return reader.unread(start);
+  }
+  const stray = isRepFrom(reader);
+  do {
+    const { close } = reader.token();
+    reader.at = close > 0 && close < reader.end ? close + 1 : reader.at + 1;
+  } while (reader.at < reader.end && !reader.is(CLAUSE_END) && (stray || !reader.is('*')) && !(reader.is('and') && startsStitch(reader, 1)));
+  return reader.unread(start);
+}
+
+function startsStitch(reader: RowReader, ahead: number): boolean {
+  return matchStitch(reader, ahead) !== null || (reader.token(ahead).kind === 'number' && matchStitch(reader, ahead + 1) !== null) || reader.is('turn', ahead);
+}
+
+function readClause(reader: RowReader, before: readonly Instruction[]): readonly Instruction[] | null {
+  if (reader.is('*')) return readStar(reader, readSequence);
+  if (OPENING.has(reader.token().word)) {
+    return readWay(reader) ?? reader.attempt(() => readWork(reader)) ?? readBracket(reader, readSequence);
+  }
+  return readWords(reader, before) ?? (reader.is(WORK) ? reader.attempt(() => { reader.at++; return readWords(reader, before) ?? leadingBracket(reader); }) : null) ?? leadingBracket(reader);
+}
+
+/** `6 times (…)`, `6 x (…)`. */
+function leadingBracket(reader: RowReader): readonly Instruction[] | null {
+  return reader.attempt(() => {
+    const { kind, value } = reader.token();
+    if (kind !== 'number' || (!reader.is('x', 1) && !reader.is('times', 1)) || !OPENING.has(reader.token(2).word)) return null;
+    const start = reader.at;
+    reader.at += 2;
+    const body = readBracket(reader, readSequence, { kind: 'times', times: value });
+    return body && body.map((node) => (node.kind === 'repeat' ? { ...node, range: reader.range(start) } : node));
+  });
+}
+
+function readWords(reader: RowReader, before: readonly Instruction[]): readonly Instruction[] | null {
+  const onlyChains = before.length > 0 && before.every(({ kind }) => kind === 'chain' || kind === 'yarn' || kind === 'remark') && before.some(({ kind }) => kind === 'chain');
+  const worked = before.some(({ kind }) => kind === 'work' || kind === 'repeat' || kind === 'group');
+  return (
+    one(reader, readNoJoin) ??
+    one(reader, readOtherSide) ??
+    one(reader, readAsRows) ??
+    one(reader, readYarn) ??
+    reader.attempt(() => readJoiningSlip(reader, onlyChains, worked)) ??
+    reader.attempt(() => readWorkOrRing(reader, before)) ??
+    reader.attempt(() => readChain(reader)) ??
+    one(reader, readTurn) ??
+    one(reader, readSkip) ??
+    one(reader, readLeave) ??
+    one(reader, readRing) ??
+    reader.attempt(() => readJoin(reader, onlyChains)) ??
+    one(reader, readSeam) ??
+    one(reader, readFastenOff) ??
+    one(reader, readDrawThrough) ??
+    one(reader, readMarker) ??
+    one(reader, readRemark) ??
+    readWay(reader) ??
+    reader.attempt(() => readPlaceFirst(reader))
+  );
+}
+
+function one(reader: RowReader, read: (reader: RowReader) => Instruction | null): readonly Instruction[] | null {
+  const node = reader.attempt(() => read(reader));
+  return node && [node];
+}
+
+/** `6 sc in a magic ring`: the ring is made first, unless the row has made it. */
+function readWorkOrRing(reader: RowReader, before: readonly Instruction[]): readonly Instruction[] | null {
+  const start = reader.at;
+  const nodes = readWork(reader);
+  const first = nodes?.[0];
+  if (first?.kind !== 'work' || first.into.at !== 'ring' || before.some(({ kind }) => kind === 'ring')) return nodes;
+  const magic = reader.tokens.slice(start, reader.at).find(({ word }) => word === 'magic');
+  return magic ? [{ kind: 'ring', range: [magic.from, first.range[1]] }, ...nodes!] : nodes;
+}
+
+/** `Working in back loops only, …`, `BLO: …`: holds for the rest of the row. The words themselves are kept as a remark. */
+function readWay(reader: RowReader): readonly Instruction[] | null {
+  return reader.attempt(() => {
+    const start = reader.at;
+    reader.take(WORK);
+    reader.take('in');
+    reader.take('through');
+    const loop = readLoop(reader);
+    if (!loop || !(reader.is(',') || reader.is(':') || reader.is(';'))) return null;
+    reader.loop = loop.loop;
+    return [{ kind: 'remark' as const, text: reader.slice(start), range: reader.range(start) }];
+  });
+}
+
+/** `In next st, work (2 dc, ch 2, 2 dc)`: the place before what is worked there. */
+function readPlaceFirst(reader: RowReader): readonly Instruction[] | null {
+  const start = reader.at;
+  if (!reader.take('in') && !reader.take('into')) return null;
+  const place = readPlace(reader);
+  if (!place) return null;
+  reader.take(COMMA);
+  reader.take(WORK);
+  const open = reader.token();
+  if (!OPENING.has(open.word) || open.close < 0 || open.close >= reader.end) return null;
+  const outer = reader.end;
+  reader.at++;
+  reader.end = open.close;
+  const body = readSequence(reader, { star: false, top: null });
+  reader.end = outer;
+  reader.at = open.close + 1;
+  if (readInto(reader) || body.length === 0) return null;
+  return [{ kind: 'group', body: asGroup(body), into: place.into, range: reader.range(start) }];
+}
