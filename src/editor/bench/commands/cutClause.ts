@@ -1,0 +1,55 @@
+import { readLine } from '$engine/2-construct/readLine.ts';
+import { sizesText } from '$engine/2-construct/recipes/sizesText.ts';
+import { stitchRow } from '$engine/craft/stitches.ts';
+import { FLAG, type Fabric, type WorkedRow } from '$engine/3-fabric/fabric.ts';
+import type { Instruction } from '$engine/notation/instruction.ts';
+import type { BenchState } from '../benchState.ts';
+import type { RowOfLine } from './rowOfLine.ts';
+
+/**
+ * The words of a row up to and including one of its stitches, good for every size, without their full stop. A plain run is
+ * cut to so many stitches, in every size as far from its end; after the last stitch of any clause the words end there.
+ * Null where the stitch is within a repeat or a group.
+ */
+export function cutClause(state: BenchState, row: RowOfLine, worked: WorkedRow, stitch: number): string | null {
+  const { body } = readLine(row.line, state.pattern);
+  const index = state.fabric.instruction[stitch]!;
+  const clause = body[index];
+  if (!clause || body.some((each) => each.kind === 'asRows')) return null;
+  const own = madeBy(state.fabric, worked, index);
+  const upTo = own.filter((each) => each <= stitch).length;
+  if (upTo === own.length) return row.line.text.slice(0, clause.range[1]);
+  const words = plainRun(state, clause);
+  if (words === null) return null;
+  const beyond = own.length - upTo;
+  const counts = state.grids.map(({ fabric }) => {
+    const same = fabric.rows.find((each) => each.key.line === worked.key.line && each.key.nth === worked.key.nth);
+    return same ? madeBy(fabric, same, index).length - beyond : Number.NaN;
+  });
+  // A size that has no such row takes the number of the size shown.
+  const sound = counts.map((count) => (Number.isNaN(count) ? upTo : count));
+  if (sound.some((count) => count < 1)) return null;
+  const before = body[index - 1];
+  return `${before ? `${row.line.text.slice(0, before.range[1])}, ` : ''}${words(sound)}`;
+}
+
+/** The counted stitches of one clause in working order. */
+function madeBy(fabric: Fabric, row: WorkedRow, clause: number): number[] {
+  const made: number[] = [];
+  for (let stitch = row.first; stitch < row.end; stitch++) {
+    if (fabric.instruction[stitch] === clause && fabric.flags[stitch]! & FLAG.counts) made.push(stitch);
+  }
+  return made;
+}
+
+/** How a run of single stitches is written; null for anything else. */
+function plainRun(state: BenchState, clause: Instruction): ((counts: readonly number[]) => string) | null {
+  if (clause.kind !== 'work' || clause.each !== 1) return null;
+  const { stitch, into } = clause;
+  if ((into.at !== 'next' && into.at !== 'across') || stitch.together !== 1 || stitch.legs !== 0 || stitch.post !== 'none' || stitch.spike !== 0) return null;
+  const catalogue = stitchRow(stitch.kind);
+  const name = state.pattern.terms === 'uk' ? catalogue.uk : catalogue.us;
+  const loop = stitch.loop === 'both' ? '' : stitch.loop === 'back' ? 'back loop only of ' : 'front loop only of ';
+  const place = into.what === 'ch' ? 'ch' : 'st';
+  return (counts) => `${name} in ${loop}next ${sizesText(counts)} ${place}${counts.every((count) => count === 1) ? '' : 's'}`;
+}

@@ -1,0 +1,32 @@
+import type { Pattern } from '$engine/1-pattern/pattern.ts';
+
+/** How a motif is to lie in the row: as often as it fits from the centre or an edge, spread over the whole row, or once where it is touched. */
+export type MotifLie = 'centre' | 'left' | 'right' | 'spread' | 'once';
+
+/** What the next touch of the chart does. */
+export type Choice =
+  | { readonly kind: 'point' }
+  | { readonly kind: 'yarn'; readonly letter: string }
+  | { readonly kind: 'motif'; readonly motif: string; readonly lie: MotifLie; readonly mirror: boolean }
+  | { readonly kind: 'turn' }
+  | { readonly kind: 'pickUp' };
+
+/** The choice as a sentence under the chart. */
+export function choiceSentence(choice: Choice, pattern: Pattern): string {
+  switch (choice.kind) {
+    case 'point':
+      return 'Point at a stitch to see its row in all three readings.';
+    case 'yarn': {
+      const yarn = pattern.yarns.find((each) => each.letter === choice.letter);
+      return `Lay ${choice.letter}${yarn ? ` ${yarn.name}` : ''}. Drag over stitches.`;
+    }
+    case 'motif': {
+      const motif = pattern.motifs.find((each) => each.id === choice.motif);
+      return `Place ${motif?.name ?? 'the motif'}. Its bottom row goes on the row you touch.`;
+    }
+    case 'turn':
+      return 'Turn here: the row you touch stops after that stitch, and the rows above follow.';
+    case 'pickUp':
+      return 'Pick up the yarn of the stitch you touch.';
+  }
+}
