@@ -195,10 +195,11 @@ function readRowNumbers(reader: RowReader): { readonly from: number; readonly to
   if (!reader.take(ROW) || reader.token().kind !== 'number') return null;
   const from = reader.token().value;
   reader.at++;
+  const pair = reader.is('and') || reader.is('&');
   if (!reader.is(RANGE) || reader.token(1).kind !== 'number') return from > 0 ? { from, to: from } : null;
   const to = reader.token(1).value;
   reader.at += 2;
-  return from > 0 && to >= from ? { from, to } : null;
+  return from > 0 && to >= from && (!pair || to === from + 1) ? { from, to } : null;
 }
 
 /** `do not join`, `without joining`, `work in a spiral`. */
