@@ -1,0 +1,36 @@
+/** What windows of this tool tell one another. */
+export type WindowNews = { readonly kind: 'kept'; readonly id: string; readonly revision: number } | { readonly kind: 'removed'; readonly id: string };
+
+/** A line to the other windows on this device. What one tells, it does not hear itself. */
+export interface Windows {
+  tell(news: WindowNews): void;
+  /** Calls `hear` for news of other windows until the returned function is called. */
+  listen(hear: (news: WindowNews) => void): () => void;
+  close(): void;
+}
+
+/** The line of this browser; one that stays silent where the browser has none. */
+export function otherWindows(name = 'turnwork'): Windows {
+  if (typeof BroadcastChannel === 'undefined') return { tell: () => undefined, listen: () => () => undefined, close: () => undefined };
+  const channel = new BroadcastChannel(name);
+  return {
+    tell: (news) => channel.postMessage(news),
+    listen: (hear) => {
+      const onMessage = ({ data }: MessageEvent<unknown>) => {
+        const news = newsOf(data);
+        if (news) hear(news);
+      };
+      channel.addEventListener('message', onMessage);
+      return () => channel.removeEventListener('message', onMessage);
+    },
+    close: () => channel.close(),
+  };
+}
+
+function newsOf(data: unknown): WindowNews | null {
+  if (typeof data !== 'object' || data === null) return null;
+  const { kind, id, revision } = data as Readonly<Record<string, unknown>>;
+  if (typeof id !== 'string') return null;
+  if (kind === 'removed') return { kind, id };
+  return kind === 'kept' && typeof revision === 'number' ? { kind, id, revision } : null;
+}
