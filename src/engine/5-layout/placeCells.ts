@@ -1,4 +1,4 @@
-import { headOf, setStitch, stitchHeight, within } from './ground.ts';
+import { setStitch, stitchHeight, within } from './ground.ts';
 import type { Ground } from './ground.ts';
 import type { SlotPlan } from './placeRow.ts';
 import type { RowSlots } from './rowSlots.ts';
@@ -12,93 +12,111 @@ const APART = 1.4;
  * top edge of its bases (divided where they are shared), so the cells of a plain fabric share their edges exactly.
  */
 export function placeCells(ground: Ground, { slots, stack }: RowSlots, plan: SlotPlan): void {
-  const count = slots.length;
-  for (let i = 0; i < count; i++) {
-    const slot = slots[i]!;
-    const head = [plan.x[i]!, plan.y[i]!] as const;
-    const [left, right] = topEdge(ground, slots, plan, i);
+  const { corners } = ground;
+  topEdges(ground, slots, plan);
+  for (let k = 0; k < slots.length; k++) {
+    const slot = slots[k]!;
+    const i = slot - ground.first;
     const standing = slot >= stack[0] && slot < stack[1];
-    const tall = standing && !Number.isNaN(plan.baseY[i]!) ? plan.baseY[i]! - head[1] : stitchHeight(ground, slot);
-    const foot = footOf(ground, standing ? stack[0] : slot, slot, plan.shift[i]!) ?? [head[0], head[1] + tall];
-    const [footLeft, footRight] = bottomEdge(ground, slot, plan, i) ?? [[left[0], left[1] + tall], [right[0], right[1] + tall]];
-    const corners = [...footLeft, ...footRight, ...right, ...left];
-    if (standing) placeStack(ground, stack, head, foot, corners);
-    else setStitch(ground, slot, head, foot, corners);
+    const tall = standing && !Number.isNaN(plan.baseY[k]!) ? plan.baseY[k]! - plan.y[k]! : stitchHeight(ground, slot);
+    ground.headX[i] = plan.x[k]!;
+    ground.headY[i] = plan.y[k]!;
+    if (!placeFoot(ground, standing ? stack[0] : slot, slot, plan.shift[k]!)) {
+      ground.footX[i] = plan.x[k]!;
+      ground.footY[i] = plan.y[k]! + tall;
+    }
+    if (!bottomEdge(ground, slot, plan, k)) {
+      corners[i * 8] = corners[i * 8 + 6]!;
+      corners[i * 8 + 1] = corners[i * 8 + 7]! + tall;
+      corners[i * 8 + 2] = corners[i * 8 + 4]!;
+      corners[i * 8 + 3] = corners[i * 8 + 5]! + tall;
+    }
+    ground.placed[i] = 1;
+    if (standing) placeStack(ground, stack);
   }
 }
 
-type Point = readonly [x: number, y: number];
-
-function topEdge(ground: Ground, slots: Int32Array, plan: SlotPlan, i: number): readonly [Point, Point] {
-  return [edgePoint(ground, slots, plan, i, -1), edgePoint(ground, slots, plan, i, 1)];
-}
-
-function edgePoint(ground: Ground, slots: Int32Array, plan: SlotPlan, i: number, side: -1 | 1): Point {
-  const x = plan.x[i]!;
-  const own = slotWidth(ground, slots[i]!);
-  const other = slots[i + side];
-  if (other !== undefined) {
-    const otherX = plan.x[i + side]!;
-    const meant = (own + slotWidth(ground, other)) / 2;
-    if (Math.abs(otherX - x) <= Math.max(meant, APART * ground.w)) return [(x + otherX) / 2, (plan.y[i]! + plan.y[i + side]!) / 2];
+function topEdges(ground: Ground, slots: Int32Array, plan: SlotPlan): void {
+  const { corners, w, first } = ground;
+  const { x, y } = plan;
+  const count = slots.length;
+  for (let k = 0; k <= count; k++) {
+    const own = k < count ? slotWidth(ground, slots[k]!) : 0;
+    const before = k > 0 ? slotWidth(ground, slots[k - 1]!) : 0;
+    const touch = k > 0 && k < count && Math.abs(x[k]! - x[k - 1]!) <= Math.max((own + before) / 2, APART * w) + 1e-9;
+    if (k > 0) {
+      const c = (slots[k - 1]! - first) * 8;
+      corners[c + 4] = touch ? (x[k]! + x[k - 1]!) / 2 : x[k - 1]! + before / 2;
+      corners[c + 5] = touch ? (y[k]! + y[k - 1]!) / 2 : y[k - 1]!;
+    }
+    if (k < count) {
+      const c = (slots[k]! - first) * 8;
+      corners[c + 6] = touch ? (x[k]! + x[k - 1]!) / 2 : x[k]! - own / 2;
+      corners[c + 7] = touch ? (y[k]! + y[k - 1]!) / 2 : y[k]!;
+    }
   }
-  return [x + (side * own) / 2, plan.y[i]!];
 }
 
-/** Mean head of the bases, or null where there are none in reach. */
-function footOf(ground: Ground, from: number, to: number, shift: number): Point | null {
+/** Puts the foot at the mean head of the bases; false where there are none in reach. */
+function placeFoot(ground: Ground, from: number, slot: number, shift: number): boolean {
+  const { fabric, first } = ground;
   let x = 0;
   let y = 0;
   let count = 0;
-  const { fabric } = ground;
-  for (let b = fabric.baseStart[from]!; b < fabric.baseStart[to + 1]!; b++) {
+  for (let b = fabric.baseStart[from]!; b < fabric.baseStart[slot + 1]!; b++) {
     const base = fabric.bases[b]!;
-    const head = base < from ? headOf(ground, base) : null;
-    if (!head) continue;
-    x += head[0];
-    y += head[1];
+    if (base >= from) continue;
+    if (within(ground, base)) {
+      if (!ground.placed[base - first]) continue;
+      x += ground.headX[base - first]!;
+      y += ground.headY[base - first]!;
+    } else {
+      const head = ground.outside.get(base);
+      if (!head) continue;
+      x += head[0];
+      y += head[1];
+    }
     count++;
   }
-  return count === 0 ? null : [x / count + shift, y / count];
+  if (count === 0) return false;
+  ground.footX[slot - first] = x / count + shift;
+  ground.footY[slot - first] = y / count;
+  return true;
 }
 
-/** The stretch of the bases' top edge that this stitch stands on. */
-function bottomEdge(ground: Ground, slot: number, plan: SlotPlan, i: number): readonly [Point, Point] | null {
-  if (Number.isNaN(plan.baseX[i]!) || Number.isNaN(plan.baseY[i]!)) return null;
-  const { fabric } = ground;
-  let leftMost: Point | null = null;
-  let rightMost: Point | null = null;
+/** Puts the bottom corners on the stretch of the bases' top edge that this stitch stands on; false where there is none. */
+function bottomEdge(ground: Ground, slot: number, plan: SlotPlan, k: number): boolean {
+  if (Number.isNaN(plan.baseX[k]!) || Number.isNaN(plan.baseY[k]!)) return false;
+  const { fabric, first, corners, w } = ground;
+  let [x0, y0, x1, y1] = [Infinity, 0, -Infinity, 0];
   for (let b = fabric.baseStart[slot]!; b < fabric.baseStart[slot + 1]!; b++) {
-    const edge = topOfBase(ground, fabric.bases[b]!);
-    if (!edge) continue;
-    if (!leftMost || edge[0][0] < leftMost[0]) leftMost = edge[0];
-    if (!rightMost || edge[1][0] > rightMost[0]) rightMost = edge[1];
+    const base = fabric.bases[b]!;
+    const c = (base - first) * 8;
+    const head = within(ground, base) ? null : ground.outside.get(base);
+    if (head === undefined || (head === null && !ground.placed[base - first])) continue;
+    const left = head === null ? corners[c + 6]! : head[0] - w / 2;
+    const right = head === null ? corners[c + 4]! : head[0] + w / 2;
+    if (left < x0) [x0, y0] = [left, head === null ? corners[c + 7]! : head[1]];
+    if (right > x1) [x1, y1] = [right, head === null ? corners[c + 5]! : head[1]];
   }
-  if (!leftMost || !rightMost) return null;
-  const shift = plan.shift[i]!;
-  const shared = plan.shared[i]!;
-  const cut = (k: number): Point => {
-    if (k === 0) return [leftMost[0] + shift, leftMost[1]];
-    if (k === shared) return [rightMost[0] + shift, rightMost[1]];
-    return [leftMost[0] + shift + ((rightMost[0] - leftMost[0]) * k) / shared, leftMost[1] + ((rightMost[1] - leftMost[1]) * k) / shared];
-  };
-  return [cut(plan.share[i]!), cut(plan.share[i]! + 1)];
+  if (x0 > x1) return false;
+  const shift = plan.shift[k]!;
+  const shared = plan.shared[k]!;
+  const share = plan.share[k]!;
+  const c = (slot - first) * 8;
+  corners[c] = (share === 0 ? x0 : x0 + ((x1 - x0) * share) / shared) + shift;
+  corners[c + 1] = share === 0 ? y0 : y0 + ((y1 - y0) * share) / shared;
+  corners[c + 2] = (share + 1 === shared ? x1 : x0 + ((x1 - x0) * (share + 1)) / shared) + shift;
+  corners[c + 3] = share + 1 === shared ? y1 : y0 + ((y1 - y0) * (share + 1)) / shared;
+  return true;
 }
 
-/** Top edge of a base stitch: left and right point. */
-function topOfBase(ground: Ground, base: number): readonly [Point, Point] | null {
-  if (within(ground, base)) {
-    const i = base - ground.first;
-    if (!ground.placed[i]) return null;
-    const c = ground.corners;
-    return [[c[i * 8 + 6]!, c[i * 8 + 7]!], [c[i * 8 + 4]!, c[i * 8 + 5]!]];
-  }
-  const head = ground.outside.get(base);
-  return head ? [[head[0] - ground.w / 2, head[1]], [head[0] + ground.w / 2, head[1]]] : null;
-}
-
-/** A counted turning chain: its chains share the slot's cell, one above the other from the foot to the head. */
-function placeStack(ground: Ground, [from, end]: readonly [number, number], head: Point, foot: Point, corners: readonly number[]): void {
+/** A counted turning chain: its chains share the slot's cell, one above the other from the foot to the head of its last. */
+function placeStack(ground: Ground, [from, end]: readonly [number, number]): void {
+  const i = end - 1 - ground.first;
+  const head = [ground.headX[i]!, ground.headY[i]!] as const;
+  const foot = [ground.footX[i]!, ground.footY[i]!] as const;
+  const corners = Array.from(ground.corners.subarray(i * 8, i * 8 + 8));
   const count = end - from;
   const along = (a: number, b: number, t: number): number => (t === 1 ? b : a + (b - a) * t);
   for (let k = 0; k < count; k++) {

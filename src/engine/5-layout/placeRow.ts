@@ -2,7 +2,7 @@ import { stitchRow, STITCHES } from '../craft/stitches.ts';
 import { FLAG } from '../3-fabric/fabric.ts';
 import { fitRow } from './fitRow.ts';
 import { goreWishes } from './goreWishes.ts';
-import { headOf, stitchHeight, within } from './ground.ts';
+import { stitchHeight, within } from './ground.ts';
 import type { Ground, IndexedRow } from './ground.ts';
 import { placeBeside } from './placeBeside.ts';
 import { placeCells } from './placeCells.ts';
@@ -75,10 +75,17 @@ function anchor(ground: Ground, row: IndexedRow, slot: number, stack: readonly [
     for (let b = fabric.baseStart[stitch]!; b < fabric.baseStart[stitch + 1]!; b++) {
       const base = fabric.bases[b]!;
       if (attaching && fabric.row[base] !== row.below) continue;
-      const head = base < row.first ? headOf(ground, base) : null;
-      if (!head) continue;
-      x += head[0];
-      y += head[1];
+      if (base >= row.first) continue;
+      if (within(ground, base)) {
+        if (!ground.placed[base - ground.first]) continue;
+        x += ground.headX[base - ground.first]!;
+        y += ground.headY[base - ground.first]!;
+      } else {
+        const head = ground.outside.get(base);
+        if (!head) continue;
+        x += head[0];
+        y += head[1];
+      }
       count++;
     }
   }

@@ -4,11 +4,13 @@ import type { Glyph, Stroke } from './drawing.ts';
 export interface GlyphTable {
   readonly glyphs: Glyph[];
   readonly index: Map<string, number>;
+  /** Glyphs of upright stitches with one foot, by what they are and their length: most stitches of most charts. */
+  readonly upright: Map<number, number>;
 }
 
 /** An empty table. */
 export function newGlyphTable(): GlyphTable {
-  return { glyphs: [], index: new Map() };
+  return { glyphs: [], index: new Map(), upright: new Map() };
 }
 
 /** Index of the glyph of this name and these strokes, added if it is new. Its id depends on its name and geometry (to 0.001 mm) only. */

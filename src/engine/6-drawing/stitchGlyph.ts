@@ -1,7 +1,8 @@
+import { stitchCode } from '../craft/stitches.ts';
 import type { Fabric } from '../3-fabric/fabric.ts';
 import { addGlyph } from './glyph.ts';
 import type { GlyphTable } from './glyph.ts';
-import { CROSS_AT } from './symbols/singleCrochet.ts';
+import { crossDepth } from './symbols/singleCrochet.ts';
 import { drawSymbol } from './symbols/drawSymbol.ts';
 import type { SymbolFrame } from './symbols/frame.ts';
 import { slashes, symbolCall } from './symbols/symbolCall.ts';
@@ -27,6 +28,8 @@ export interface StitchPose {
   readonly inSpace: boolean;
 }
 
+const SC = stitchCode('sc');
+
 /** A cross turned all the way looks like another stitch; half the lean still shows where it stands. */
 const CROSS_TURN = 0.5;
 /** Glyph geometry is rounded to this part of a cell, so that a waving row needs few glyphs. */
@@ -34,27 +37,43 @@ const STEP = 1 / 20;
 
 /** Finds or makes the glyph of a stitch and places it. `w`, `h`: a single crochet's cell, mm. */
 export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose, w: number, h: number): PlacedGlyph {
-  const call = symbolCall(fabric, pose.stitch);
-  const { head, foot } = pose;
-  const straight = Math.hypot(head[0] - foot[0], head[1] - foot[1]);
-  const cross = call.kind === 'sc' && pose.feet.length < 2;
+  const { stitch, head, foot } = pose;
+  const cross = fabric.kind[stitch] === SC && pose.feet.length < 2;
   const turn = cross ? pose.angle * CROSS_TURN : pose.angle;
+  const straight = Math.hypot(head[0] - foot[0], head[1] - foot[1]);
   const length = round(straight, h);
   // A half-turned cross keeps its middle on the line from foot to head; its origin moves a little instead.
-  const along = cross ? CROSS_AT * length : 0;
-  const part = straight > 0 ? CROSS_AT : 0;
-  const middle: readonly [number, number] = cross ? [head[0] + (foot[0] - head[0]) * part, head[1] + (foot[1] - head[1]) * part] : head;
-  const x = middle[0] + along * Math.sin(turn);
-  const y = middle[1] - along * Math.cos(turn);
+  const down = cross ? crossDepth(length, h) : 0;
+  const part = cross && straight > 0 ? crossDepth(straight, h) / straight : 0;
+  const x = head[0] + (foot[0] - head[0]) * part + down * Math.sin(turn);
+  const y = head[1] + (foot[1] - head[1]) * part - down * Math.cos(turn);
+  const place = (glyph: number): PlacedGlyph => ({ glyph, x, y, turnRad: turn });
+
+  const steps = Math.round(length / (h * STEP));
+  const upright = pose.angle === 0 && pose.feet.length < 2 && head[0] === foot[0] && steps < 1024;
+  const key = upright ? uprightKey(fabric, pose, steps) : 0;
+  const known = upright ? table.upright.get(key) : undefined;
+  if (known !== undefined) return place(known);
+
   const local = ([px, py]: readonly [number, number]): readonly [number, number] => {
     const [dx, dy] = [px - x, py - y];
     return [round(dx * Math.cos(turn) + dy * Math.sin(turn), w), round(-dx * Math.sin(turn) + dy * Math.cos(turn), h)];
   };
+  const call = symbolCall(fabric, stitch);
   const feet = pose.feet.length > 1 ? pose.feet.map(local).sort((a, b) => a[0] - b[0]) : [local(foot)];
   const frame: SymbolFrame = {
     w, h, length, feet, legs: call.legs, slashes: slashes(call.kind), shared: pose.shared, inSpace: pose.inSpace, standing: call.turning,
   };
-  return { glyph: addGlyph(table, symbolName(call, 'us'), drawSymbol(call, frame)), x, y, turnRad: turn };
+  const glyph = addGlyph(table, symbolName(call, 'us'), drawSymbol(call, frame));
+  if (upright) table.upright.set(key, glyph);
+  return place(glyph);
+}
+
+/** Tells the symbols of upright stitches apart: 10 bits of length, 2 of neighbourhood, 16 of flags, side, 8 of legs, 5 of kind. */
+function uprightKey(fabric: Fabric, { stitch, shared, inSpace }: StitchPose, steps: number): number {
+  const side = fabric.rows[fabric.row[stitch]!]?.side === 'WS' ? 1 : 0;
+  const made = (fabric.kind[stitch]! * 256 + fabric.legs[stitch]!) * 131072 + fabric.flags[stitch]! * 2 + side;
+  return (made * 4 + (shared ? 2 : 0) + (inSpace ? 1 : 0)) * 1024 + steps;
 }
 
 function round(value: number, unit: number): number {

@@ -32,7 +32,7 @@ export function writeSvg(drawing: Drawing, options: SvgOptions): string {
   const scaled = options.mmPerStitch === undefined ? drawing : scaleDrawing(drawing, options.mmPerStitch);
   const { look, yarnOf, rows, marginMm = 4 } = options;
   const { x0, y0, x1, y1 } = scaled.bounds;
-  const entries = (options.legend ?? []).filter(({ kind }) => kind !== 'yarn' || look.fills === 'yarn');
+  const entries = shownLegend(options);
   const width = Math.max(x1 - x0, entries.length > 0 ? 60 : 0);
   const legend = svgLegend(entries, scaled, look, x0, y1 + 5, width);
   const height = y1 - y0 + (legend.heightMm > 0 ? 5 + legend.heightMm : 0);
@@ -43,4 +43,9 @@ ${defs}<rect id="paper" x="${num(box.x)}" y="${num(box.y)}" width="${num(box.wid
 ${svgChart(scaled, rows, look, yarnOf)}
 ${legend.svg}${legend.svg ? '\n' : ''}</svg>
 `;
+}
+
+/** The legend's entries that the look shows: without fills there are no yarns to tell apart. */
+export function shownLegend({ legend = [], look }: SvgOptions): readonly LegendEntry[] {
+  return legend.filter(({ kind }) => kind !== 'yarn' || look.fills === 'yarn');
 }

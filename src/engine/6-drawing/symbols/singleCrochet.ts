@@ -2,8 +2,10 @@ import type { Stroke } from '../drawing.ts';
 import { footDot, line } from './frame.ts';
 import type { SymbolDrawing, SymbolFrame } from './frame.ts';
 
-/** Where along the stitch, from the head, the cross of a single crochet has its middle. */
-export const CROSS_AT = 0.44;
+/** How far below the head the cross of a single crochet has its middle; in a stitch that reaches far it stays near the head. */
+export function crossDepth(length: number, h: number): number {
+  return 0.44 * Math.min(length, 1.15 * h);
+}
 
 /** Single crochet: a slanted cross; with a thin stem where the foot is shared or far away. Drawn together: one leg a base under a short bar. */
 export const singleCrochet: SymbolDrawing = (frame) => (frame.feet.length > 1 ? together(frame) : cross(frame));
@@ -11,7 +13,7 @@ export const singleCrochet: SymbolDrawing = (frame) => (frame.feet.length > 1 ? 
 function cross(frame: SymbolFrame): Stroke[] {
   const { w, h, length, feet, shared } = frame;
   const arm = 0.27 * Math.min(w, h);
-  const y = CROSS_AT * length;
+  const y = crossDepth(length, h);
   const strokes = [line(-arm, y - arm, arm, y + arm), line(-arm, y + arm, arm, y - arm)];
   const foot = feet[0] ?? [0, length];
   if (shared || length > 1.3 * h) strokes.push(line(0, y, foot[0], foot[1]));

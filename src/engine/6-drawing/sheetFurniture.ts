@@ -1,0 +1,60 @@
+import type { Mark } from './drawing.ts';
+import type { Sheet } from './cutSheets.ts';
+import { SHEET_MARGIN_MM } from './paper.ts';
+import { LEAST_TEXT_MM, POINT_MM } from './textSize.ts';
+
+/** What surrounds the chart on a sheet, in mm of the paper: title, sheet number and map, a bar to measure, join lines with their neighbours. */
+export function sheetFurniture(sheet: Sheet, sheets: number, title: string): Mark[] {
+  return [...head(sheet, sheets, title), ...scaleBar(sheet), ...joins(sheet)];
+}
+
+function head({ paper, index, column, row, columns, rows }: Sheet, sheets: number, title: string): Mark[] {
+  const [left, top, right] = [SHEET_MARGIN_MM, SHEET_MARGIN_MM, paper.widthMm - SHEET_MARGIN_MM];
+  const marks: Mark[] = [text('title', left, top + 4.5, title, 11 * POINT_MM, 'start')];
+  if (sheets < 2) return marks;
+  const [w, h] = [Math.min(4, 30 / columns), Math.min(3, 9 / rows)];
+  const mapLeft = right - columns * w;
+  marks.push(text('caption', mapLeft - 2.5, top + 4.5, `sheet ${index + 1} of ${sheets}`, 8 * POINT_MM, 'end'));
+  for (let r = 0; r < rows; r++) {
+    for (let c = 0; c < columns; c++) {
+      const [x, y] = [mapLeft + c * w, top + r * h];
+      marks.push({ kind: 'area', role: c === column && r === row ? 'scale' : 'legendBox', points: [x, y, x + w, y, x + w, y + h, x, y + h], row: null });
+    }
+  }
+  return marks;
+}
+
+/** 100 mm with a tick every 10 mm. */
+function scaleBar({ paper }: Sheet): Mark[] {
+  const [x, y] = [SHEET_MARGIN_MM, paper.heightMm - SHEET_MARGIN_MM - 2];
+  const marks: Mark[] = [{ kind: 'line', role: 'scale', points: [x, y, x + 100, y], row: null }];
+  for (let k = 0; k <= 10; k++) marks.push({ kind: 'line', role: 'scale', points: [x + k * 10, y, x + k * 10, y - (k % 5 === 0 ? 2.2 : 1.3)], row: null });
+  marks.push(text('caption', x + 103, y, '100 mm, to measure after printing at actual size', 7 * POINT_MM, 'start'));
+  return marks;
+}
+
+/** A dotted line where each neighbour's part begins, with the neighbour's number. */
+function joins({ index, columns, window, cut, seam, shiftX, shiftY }: Sheet): Mark[] {
+  const [x0, x1, y0, y1] = [window.x0 + shiftX, window.x1 + shiftX, window.y0 + shiftY, window.y1 + shiftY];
+  const marks: Mark[] = [];
+  const size = LEAST_TEXT_MM;
+  const upright = (at: number | null, neighbour: number): void => {
+    if (at === null) return;
+    const x = at + shiftX;
+    marks.push({ kind: 'line', role: 'join', points: [x, y0 - 2, x, y1 + 2], row: null }, text('caption', x, y0 - 2.8, `sheet ${neighbour + 1}`, size, 'middle'));
+  };
+  const level = (at: number | null, neighbour: number): void => {
+    if (at === null) return;
+    const y = at + shiftY;
+    marks.push({ kind: 'line', role: 'join', points: [x0 - 2, y, x1 + 2, y], row: null }, { ...text('caption', x0 - (cut.left ? 6.2 : 3), y, `sheet ${neighbour + 1}`, size, 'middle'), turnRad: -Math.PI / 2 });
+  };
+  upright(seam.left, index - 1);
+  upright(seam.right, index + 1);
+  level(seam.top, index - columns);
+  level(seam.bottom, index + columns);
+  return marks;
+}
+
+function text(role: 'title' | 'caption', x: number, y: number, words: string, sizeMm: number, anchor: 'start' | 'middle' | 'end'): Extract<Mark, { kind: 'text' }> {
+  return { kind: 'text', role, x, y, text: words, sizeMm, anchor, turnRad: 0, row: null };
+}
