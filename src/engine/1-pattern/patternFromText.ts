@@ -13,24 +13,27 @@ export interface PatternFromText {
   readonly pattern: Pattern | null;
   /** What was found in header, names and labels; with ids of section and line where it belongs to one, `where.text` and `params.line` in the whole text. */
   readonly findings: readonly Finding[];
+  /** Whether the gauge is the text's own; if not, it is only a middle one to draw with. */
+  readonly gaugeSaid: boolean;
   /** Where each line of the pattern stands: its number in the file, counted from 1, and the characters of its own text in the whole text. */
   readonly lines: ReadonlyMap<string, { readonly lineNumber: number; readonly range: TextRange }>;
 }
 
-/** The gauge of a pattern that gives none: a middle one of worsted single crochet, *from memory*; said in a finding. */
+/** The gauge of a pattern that gives none: a middle one of worsted single crochet, *from memory*; `gaugeSaid` is false then. */
 const NO_GAUGE: Gauge = { stitches: 16, rows: 18, overCm: 10, stitch: 'sc' };
 
 /**
  * Builds a pattern from written text. Ids are the same for the same text: sections `s1`, `s2` …, lines `l1`, `l2` … through
  * the whole pattern, the pattern's own from its title. Lines keep their text, in the terms of the text; header words that
  * the document has no field for become notes, in order, and so does what a known word says beyond its field. Rows are
- * not checked here: working the pattern reads them.
+ * not checked here: working the pattern reads them. A turning chain of 2 counts as a half double crochet unless a header
+ * line `Turning chains:` says that it does not (most published lessons count it).
  */
 export function patternFromText(text: string): PatternFromText {
   const written = readWritten(text);
   const lines = new Map<string, { lineNumber: number; range: TextRange }>();
   if (written.findings.some(({ rule }) => rule === 'emptyText' || rule === 'tooLong') && written.sections.length === 0 && written.header.length === 0 && written.title === '') {
-    return { pattern: null, findings: written.findings, lines };
+    return { pattern: null, findings: written.findings, gaugeSaid: false, lines };
   }
   const findings: Finding[] = [];
   const header = headerOf(written, findings);
@@ -40,7 +43,7 @@ export function patternFromText(text: string): PatternFromText {
     id: slug(written.title), title: written.title, designer: header.designer, terms: written.terms, gauge: header.gauge, hookMm: header.hookMm, yarns,
     sizes: written.sizes, hdcTurningChainCounts: header.hdcTurningChainCounts, notes: header.notes, sections, motifs: [], placements: [], cells: [],
   };
-  return { pattern, findings: [...located(written, sections, lines), ...findings], lines };
+  return { pattern, findings: [...located(written, sections, lines), ...findings], gaugeSaid: header.gauge !== NO_GAUGE, lines };
 }
 
 type HeaderFields = Pick<Pattern, 'designer' | 'gauge' | 'hookMm' | 'hdcTurningChainCounts' | 'notes'> & { readonly yarns: readonly Yarn[] };
@@ -51,7 +54,7 @@ function headerOf(written: WrittenPattern, findings: Finding[]): HeaderFields {
   let gauge: Gauge | null = null;
   let hookMm: number | null = null;
   let designer = '';
-  let hdcTurningChainCounts = false;
+  let hdcTurningChainCounts = true;
   const keep = (word: string, rest: string) => {
     if (rest !== '') notes.push({ word, value: rest });
   };
@@ -84,9 +87,6 @@ function headerOf(written: WrittenPattern, findings: Finding[]): HeaderFields {
     } else if ((key === 'designer' || key === 'design by' || key === 'by') && designer === '') designer = value;
     else if (/^turning chains?$/.test(key) && /\b(hdc|htr|half)\b/i.test(value) && /count/i.test(value)) hdcTurningChainCounts = !/\bnot\b|n't\b|n’t\b/i.test(value);
     else notes.push({ word, value });
-  }
-  if (gauge === null && !findings.some(({ params }) => /^(gauge|tension)$/i.test(String(params.word)))) {
-    findings.push(finding('note', 'badHeader', {}, { expected: '16 sts and 18 rows = 10 cm in sc', params: { line: 1, word: 'Gauge' } }));
   }
   return { designer, gauge: gauge ?? NO_GAUGE, hookMm, hdcTurningChainCounts, notes, yarns: [...yarns.values()] };
 }
