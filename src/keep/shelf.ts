@@ -67,9 +67,11 @@ export interface Shelf {
 const ENTRY = 'pattern/';
 const PIECE = 'steps/';
 
+// Counts for the whole window: shelves of one token must not give two pieces one key.
+let written = 0;
+
 /** A shelf in a store. `token` tells this window from every other: the keys of its pieces begin with it. */
 export function shelfOf(store: KeyStore, token: string): Shelf {
-  let written = 0;
   const revisionOf = async (id: string) => {
     const card = v.safeParse(cardSchema, await store.get(ENTRY + id));
     return card.success ? card.output.revision : 0;
