@@ -38,10 +38,9 @@ export function readReport({ pattern, findings: readFindings, offset }: Loaded, 
   const letters = pattern.yarns.map((yarn) => yarn.letter);
   const numbers = new Map(fabric.rows.map((row) => [`${row.key.line}/${row.key.nth}`, row.number]));
   const inLines = check(pattern, fabric, colours);
-  // What reading found in a line is found again when the line is read for working.
-  const inHeader = readFindings.filter((one) => one.where.line === null);
-  const findings = [...inHeader, ...inLines].map((one) => {
-    const from = one.where.line === null ? 0 : (offset(one.where.line)?.from ?? 0);
+  // What reading the text found has its place in the whole text; what working found, in its line.
+  const findings = [...readFindings, ...inLines].map((one, index) => {
+    const from = index < readFindings.length || one.where.line === null ? 0 : (offset(one.where.line)?.from ?? 0);
     return {
       degree: one.degree, rule: one.rule,
       section: pattern.sections.find((section) => section.id === one.where.section)?.name ?? null,

@@ -65,9 +65,10 @@ export class Hook {
   round = false;
   used = 0;
   placed = 0;
-  /** Places that count as stitches, and all others, taken in this row: repeats watch them. */
+  /** Places that count as stitches, and chain spaces, taken in this row: repeats watch them. */
   takenStitches = 0;
-  takenOthers = 0;
+  takenSpaces = 0;
+  private lastSpace = NONE;
   /** Place behind the first one of this row. */
   startBehind = NONE;
   /** Facing and direction of this row's first stitch, and the place put last: a turn at the row's end changes none of them. */
@@ -79,7 +80,7 @@ export class Hook {
 
   /** Gets ready for row `row`. */
   beginRow(row: number, round: boolean): void {
-    Object.assign(this, { row, round, instruction: 0, below: NONE, used: 0, placed: 0, takenStitches: 0, takenOthers: 0, startBehind: NONE, rowFacing: 0, rowDirection: 0, lastPut: NONE, passedAtStart: false });
+    Object.assign(this, { row, round, instruction: 0, below: NONE, used: 0, placed: 0, takenStitches: 0, takenSpaces: 0, lastSpace: NONE, startBehind: NONE, rowFacing: 0, rowDirection: 0, lastPut: NONE, passedAtStart: false });
   }
 
   get piece(): Piece | undefined {
@@ -179,8 +180,10 @@ export class Hook {
 
   /** Takes a place off the edge and returns its stitch. */
   take(place: number): number {
+    const run = this.edge.run.at(place);
     if (this.isStitch(place)) this.takenStitches++;
-    else this.takenOthers++;
+    if (run !== NONE && run !== this.lastSpace) this.takenSpaces++;
+    if (run !== NONE) this.lastSpace = run;
     if (this.round && this.below === NONE) this.below = this.edge.row.at(place);
     const direction = this.state.direction;
     if (place === this.state.behind) this.state.behind = this.edge.beside(place, -direction);

@@ -21,7 +21,7 @@ export function workRepeat(work: RowWork, clause: Repeat, body: (body: readonly 
     return;
   }
   const what = firstWord(clause.body);
-  const taken = () => (what === 'sp' ? hook.takenOthers : hook.takenStitches);
+  const taken = () => (what === 'sp' ? hook.takenSpaces : hook.takenStitches);
   const except = amountOf(work, clause.times.except);
   const start = taken();
   // At a row's start a turning chain may still take the first place, so the places are counted after the first pass.

@@ -89,7 +89,7 @@ describe('what cannot be worked', () => {
     ['Row 2: ch 1, turn, sc in next 5 sts, 2 sc in last st.', ['wrong lastNotNext']],
     ['Row 2: ch 1, turn, 6 sc in ring.', ['wrong noRing']],
     ['Row 2: rep row 7.', ['wrong noSuchRow']],
-    ['Join B with a sl st in the 2nd st before the seam.', ['wrong unknownYarn', 'wrong noSeam']],
+    ['Join B with a sl st in the 2nd st before the seam.', ['wrong noSeam']],
   ])('finds what is wrong in “%s”', (row, expected) => {
     expect(rules(workText(FLAT + row).findings)).toEqual(expected);
   });

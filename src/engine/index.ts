@@ -1,0 +1,38 @@
+/** The engine's public list: what pages, keeping and the command line may use. Stages in their order, then the readings. */
+export { STITCHES, stitchCode, stitchOfCode, stitchRow, type StitchKind, type StitchRow } from './craft/stitches.ts';
+export type { Terms } from './craft/terms.ts';
+export { amountFor, type Amount, type Instruction, type Stated, type TextRange } from './notation/instruction.ts';
+export { finding, type Degree, type Finding, type Mend, type Rule, type Where } from './notation/finding.ts';
+export { readRow } from './notation/readRow.ts';
+export { writeRow } from './notation/writeRow.ts';
+
+export type { CellRun, Gauge, Line, Motif, Pattern, Placement, PrintMark, RowKey, Section, Yarn } from './1-pattern/pattern.ts';
+export type { Applied, Edit, Field, Transaction } from './1-pattern/edit.ts';
+export { applyEdit } from './1-pattern/applyEdit.ts';
+export { applyTransaction } from './1-pattern/applyTransaction.ts';
+export { historyList, NO_HISTORY, perform, record, redo, undo, type History, type Step } from './1-pattern/history.ts';
+export { openPatternFile, writePatternFile, type Opened } from './1-pattern/file.ts';
+export { describeOpened } from './1-pattern/describeOpened.ts';
+export { patternFromText } from './1-pattern/patternFromText.ts';
+
+export type { Program, ProgramRow } from './2-construct/program.ts';
+export { construct, lineOf } from './2-construct/construct.ts';
+export { readLine } from './2-construct/readLine.ts';
+export { startPattern, type Construction, type StartSettings } from './2-construct/recipes/startPattern.ts';
+
+export { FLAG, type Fabric, type WorkedRow } from './3-fabric/fabric.ts';
+export { work } from './3-fabric/work.ts';
+
+export type { Colours, PlacementFit } from './4-colour/colours.ts';
+export { colour } from './4-colour/colour.ts';
+
+export type { Box, Layout } from './5-layout/layout.ts';
+export { layOut } from './5-layout/layOutSection.ts';
+
+export type { Drawing, Glyph, Mark, MarkRole, Stroke } from './6-drawing/drawing.ts';
+export { draw } from './6-drawing/draw.ts';
+export { writeSvg } from './6-drawing/writeSvg.ts';
+
+export { ledger, yarnsOfRow, type LedgerRow } from './readings/ledger/ledger.ts';
+export { check } from './readings/checks/check.ts';
+export { describeFinding, placeOfFinding } from './readings/checks/prose.ts';
