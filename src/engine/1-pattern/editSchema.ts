@@ -5,7 +5,7 @@ import { cellRunSchema, fieldSchemas, lineSchema, motifSchema, placementSchema, 
 
 const id = v.pipe(v.string(), v.maxLength(LIMITS.idLength));
 const place = v.pipe(v.number(), v.integer(), v.minValue(0));
-const words = v.pipe(v.string(), v.maxLength(LIMITS.nameLength));
+const words = v.pipe(v.string(), v.maxLength(LIMITS.textLength));
 const set = v.literal('set');
 
 /** One edit as plain JSON. Whether it can be made on a pattern is for `applyEdit` to say. */

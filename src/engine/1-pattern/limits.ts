@@ -9,15 +9,13 @@ export const LIMITS = {
   fileDepth: 24,
   /** Characters of an id. */
   idLength: 200,
-  /** Characters of names, remarks, titles, words and settings. */
-  nameLength: 5_000,
-  /** Characters of one line's text and of one header note. */
-  textLength: 100_000,
-  sizes: 40,
+  /** Characters of one text or name: as many as the longest written pattern has, so that whatever was read can be kept. */
+  textLength: 2_000_000,
+  sizes: 500,
   yarns: 26,
-  notes: 1_000,
-  sections: 500,
-  lines: 20_000,
+  notes: 1_000_000,
+  sections: 1_000_000,
+  lines: 1_000_000,
   settings: 200,
   motifs: 1_000,
   /** Cells across and up of one motif. */

@@ -11,7 +11,6 @@ import type { CellRun, Line, Motif, Pattern, Placement, RowKey, Section } from '
 const whole = (least: number) => v.pipe(v.number(), v.integer(), v.minValue(least), v.maxValue(LIMITS.count));
 const amount = v.union([whole(0), v.pipe(v.array(whole(0)), v.minLength(1), v.maxLength(LIMITS.sizes))]);
 const freeNumber = v.pipe(v.number(), v.finite());
-const name = v.pipe(v.string(), v.maxLength(LIMITS.nameLength));
 const text = v.pipe(v.string(), v.maxLength(LIMITS.textLength));
 const id = v.pipe(v.string(), v.minLength(1), v.maxLength(LIMITS.idLength));
 const measure = v.pipe(v.number(), v.finite(), v.gtValue(0), v.maxValue(10_000));
@@ -33,9 +32,9 @@ export const lineSchema = v.variant('kind', [
 /** The recipe of a section with its settings, or null. */
 export const recipeSchema = v.nullable(
   v.strictObject({
-    name,
+    name: text,
     settings: v.pipe(
-      v.record(id, v.union([freeNumber, v.pipe(v.array(freeNumber), v.minLength(1), v.maxLength(LIMITS.sizes)), name, v.boolean()])),
+      v.record(id, v.union([freeNumber, v.pipe(v.array(freeNumber), v.minLength(1), v.maxLength(LIMITS.sizes)), text, v.boolean()])),
       v.maxEntries(LIMITS.settings),
     ),
   }),
@@ -43,8 +42,8 @@ export const recipeSchema = v.nullable(
 
 export const sectionSchema = v.strictObject({
   id,
-  name,
-  remark: name,
+  name: text,
+  remark: text,
   lines: v.pipe(v.array(lineSchema), v.maxLength(LIMITS.lines)),
   recipe: recipeSchema,
 });
@@ -53,7 +52,7 @@ const motifRow = v.pipe(v.string(), v.regex(/^[A-Z.]+$/, 'Expected yarn letters 
 
 export const motifSchema = v.strictObject({
   id,
-  name,
+  name: text,
   cells: v.pipe(
     v.array(motifRow),
     v.minLength(1),
@@ -86,15 +85,15 @@ export const cellRunSchema = v.strictObject({ section: id, row: rowKeySchema, si
 
 const yarn = v.strictObject({
   letter: v.pipe(v.string(), v.regex(/^[A-Z]$/, 'Expected one letter A to Z')),
-  name,
+  name: text,
   colour: v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/i, 'Expected a colour as #rrggbb')),
   mark: v.picklist(['none', 'dot', 'slash', 'cross', 'bars', 'ring', 'solid', 'wedge']),
 });
 
 /** The fields that are replaced whole, each with its schema. */
 export const fieldSchemas = {
-  title: name,
-  designer: name,
+  title: text,
+  designer: text,
   terms: v.picklist(['us', 'uk']),
   gauge: v.strictObject({ stitches: measure, rows: measure, overCm: measure, stitch: v.picklist(['sc', 'hdc', 'dc']) }),
   hookMm: v.nullable(measure),
@@ -104,9 +103,9 @@ export const fieldSchemas = {
     v.maxLength(LIMITS.yarns),
     v.check((yarns) => new Set(yarns.map((one) => one.letter)).size === yarns.length, 'Expected a letter of its own for each yarn'),
   ),
-  sizes: v.pipe(v.array(name), v.minLength(1), v.maxLength(LIMITS.sizes)),
+  sizes: v.pipe(v.array(text), v.minLength(1), v.maxLength(LIMITS.sizes)),
   hdcTurningChainCounts: v.boolean(),
-  notes: v.pipe(v.array(v.strictObject({ word: name, value: text })), v.maxLength(LIMITS.notes)),
+  notes: v.pipe(v.array(v.strictObject({ word: text, value: text })), v.maxLength(LIMITS.notes)),
 } as const;
 
 /** The whole document, in the order in which files keep it. */

@@ -67,7 +67,7 @@ describe('pattern files', () => {
     ['a placement of no motif', changed((_, pattern) => (pattern['motifs'] = [])), { kind: 'damaged', path: 'pattern.placements.0.motif', found: '"flag"', expected: 'the id of a motif' }],
     ['a vector too short', changed((_, pattern) => (pattern['sizes'] = ['S', 'M', 'L'])), { kind: 'damaged', path: 'pattern.sections.0.recipe.settings.stitches', found: '2 numbers', expected: 'one number for each of the 3 sizes' }],
     ['a huge count', changed((_, pattern) => (pattern['placements'] = [{ ...SMALL.placements[0], up: 1e9 }])), { kind: 'damaged', path: 'pattern.placements.0.up', found: '1000000000', expected: `a number of at most ${LIMITS.count}` }],
-    ['a huge name', changed((_, pattern) => (pattern['title'] = 'x'.repeat(100_000))), { kind: 'damaged', path: 'pattern.title', found: 'a length of 100000', expected: `a length of at most ${LIMITS.nameLength}` }],
+    ['a huge name', changed((_, pattern) => (pattern['title'] = 'x'.repeat(2_000_001))), { kind: 'damaged', path: 'pattern.title', found: 'a length of 2000001', expected: `a length of at most ${LIMITS.textLength}` }],
     ['a way into the prototype', openPatternFile(TEXT.replace('"settings": {', '"settings": {"__proto__": {"rows": 1},')), { kind: 'damaged', path: 'pattern.sections.0.recipe.settings.__proto__', found: 'a field of that name', expected: 'no such field' }],
     ['a way to the constructor', openPatternFile(TEXT.replace('"settings": {', '"settings": {"constructor": 1,')), { kind: 'damaged', path: 'pattern.sections.0.recipe.settings.constructor', found: 'a field of that name', expected: 'no such field' }],
   ])('are refused with the place of the fault: %s', (_, opened, expected) => {
