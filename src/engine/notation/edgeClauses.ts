@@ -105,6 +105,7 @@ export function readOtherSide(reader: RowReader): Instruction | null {
   return { kind: 'otherSide', range: reader.range(start) };
 }
 
+const SEAM_END = new Set([',', ';', '.', '*']);
 const SEWN = new Set(['seam', 'sides', 'side', 'edges', 'edge', 'seams']);
 
 /** `Seam the side edges`, `Sew the sides together`: the rest of the clause belongs to it. */
@@ -113,7 +114,7 @@ export function readSeam(reader: RowReader): Instruction | null {
   const seam = reader.take('seam');
   if (!seam && !reader.take('sew') && !reader.take('whipstitch') && !reader.take('join')) return null;
   let sewn = seam;
-  while (reader.at < reader.end && reader.at - start < 16 && !reader.is(',') && !reader.is(';') && !reader.is('.') && reader.token().close < 0) {
+  while (reader.at < reader.end && reader.at - start < 16 && !reader.is(SEAM_END) && reader.token().close < 0) {
     sewn ||= reader.is(SEWN);
     if (reader.is('in') || reader.is('ends')) return null;
     reader.at++;
@@ -166,7 +167,8 @@ export function readDrawThrough(reader: RowReader): Instruction | null {
     const save = reader.at;
     reader.take(',');
     reader.take('and');
-    if (!reader.take('pull') && !reader.take('draw') && !reader.take('gather') && !reader.is('close')) {
+    if (!reader.take('pull') && !reader.take('draw')) reader.take('gather');
+    if (!reader.take(TIGHT)) {
       reader.at = save;
       break;
     }

@@ -13,6 +13,7 @@ const ST = new Set(['st', 'sts', 'stitch', 'stitches']);
 const CH = new Set(['ch', 'chain', 'chs', 'chains']);
 const ROUND = new Set(['rnd', 'round', 'row']);
 const BEGINNING = new Set(['beg', 'beginning', 'starting', 'turning']);
+const FIRST = new Set(['first', '1st']);
 const CLAUSE_END = new Set([',', ';', '.', 'and', 'then', '', ')', ']', '}', '(', '[', '*']);
 
 type Where =
@@ -83,6 +84,7 @@ function takeWithSlip(reader: RowReader): void {
   const start = reader.at;
   if (reader.take('with') || reader.take('by')) {
     reader.takeArticles();
+    reader.take('a');
     const match = matchStitch(reader);
     if (match?.kind === 'slst') {
       reader.at += match.length;
@@ -113,9 +115,9 @@ function readWhere(reader: RowReader): Where | null {
     if (reader.takeAll('same', ST) || reader.take('same') || reader.takeAll('any', ST)) return { at: 'start', nth: 1 };
     if (reader.takeAll('top', 'of')) {
       reader.takeArticles();
-      reader.take('first');
+      const first = reader.take(FIRST) || reader.take(BEGINNING) || reader.is(CH);
       reader.take(BEGINNING);
-      if (readNoun(reader) || reader.take('tch')) return { at: 'first' };
+      if ((first && readNoun(reader)) || reader.take('tch')) return { at: 'first' };
     } else if (reader.take(BEGINNING)) {
       if (readNoun(reader)) return { at: 'first' };
     } else {

@@ -46,7 +46,7 @@ export function readBracket(reader: RowReader, readBody: ReadBody, before?: Time
   const times = before ?? readTimes(reader, 'bracket');
   if (times && body.length > 0) return [{ kind: 'repeat', body, times, style, range: reader.range(start) }];
   const into = reader.is('in') || reader.is('into') || reader.is('over') || reader.is('on') || reader.is('around') ? reader.attempt(() => readInto(reader)) : null;
-  if (into?.place && !into.loop && into.below === 0 && into.place.into.at !== 'fromHook' && body.length > 0) {
+  if (into?.place && !into.loop && into.below === 0 && body.length > 0) {
     const group: Instruction = { kind: 'group', body: asGroup(body), into: into.place.into, range: reader.range(start) };
     const again = readTimes(reader, 'clause');
     return again ? [{ kind: 'repeat', body: [group], times: again, style, range: reader.range(start) }] : [group];

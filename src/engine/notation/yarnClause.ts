@@ -9,7 +9,7 @@ const LAST = new Set(['last', 'final', 'this']);
 const STEP = new Set(['st', 'stitch', 'yo', 'pull', 'step', 'loop', 'yoh', 'yrh']);
 
 /** In text set in capitals only, A before one of these is the article. */
-const AFTER_ARTICLE = new Set(['ring', 'round', 'circle', 'spiral', 'magic', 'marker', 'sl', 'slip', 'total', 'long', 'tail']);
+const AFTER_ARTICLE = new Set(['ring', 'round', 'circle', 'spiral', 'magic', 'marker', 'total', 'long', 'tail']);
 
 /** Whether the token there names a yarn: one of the pattern's letters, or any capital letter where none are known. */
 function isLetter(reader: RowReader, ahead: number): boolean {

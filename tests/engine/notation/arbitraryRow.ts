@@ -1,0 +1,110 @@
+import fc from 'fast-check';
+import type { StitchKind } from '../../../src/engine/craft/stitches.ts';
+import { stitchRow } from '../../../src/engine/craft/stitches.ts';
+import type { Amount, Instruction, Into, PlaceWord, Stated, StitchCall, Times } from '../../../src/engine/notation/instruction.ts';
+
+const range = [0, 0] as const;
+const PLAIN: readonly StitchKind[] = ['sc', 'hdc', 'dc', 'tr', 'dtr'];
+const LEGGED: readonly StitchKind[] = ['bobble', 'puff', 'popcorn', 'cluster', 'shell', 'vst'];
+const EXTENT = fc.constantFrom('across' as const, 'around' as const, 'end' as const);
+
+/** A number, or one for each of `sizes` sizes that are not all the same. */
+function amount(sizes: number, min: number, max: number): fc.Arbitrary<Amount> {
+  const one = fc.integer({ min, max });
+  return sizes === 1 ? one : fc.oneof({ weight: 2, arbitrary: one }, { weight: 1, arbitrary: fc.array(one, { minLength: sizes, maxLength: sizes }) });
+}
+
+const call: fc.Arbitrary<StitchCall> = fc.oneof(
+  fc.record({ kind: fc.constantFrom(...PLAIN, 'slst' as const), loop: fc.constantFrom('both' as const, 'front' as const, 'back' as const) }).map(({ kind, loop }) => ({ kind, loop, together: 1, legs: 0, post: 'none' as const, spike: 0 })),
+  fc.record({ kind: fc.constantFrom(...PLAIN), together: fc.integer({ min: 2, max: 5 }) }).map(({ kind, together }) => ({ kind, together, loop: 'both' as const, legs: 0, post: 'none' as const, spike: 0 })),
+  fc.record({ kind: fc.constantFrom(...PLAIN), post: fc.constantFrom('front' as const, 'back' as const) }).map(({ kind, post }) => ({ kind, together: 1, loop: 'both' as const, legs: 0, post, spike: 0 })),
+  fc.integer({ min: 1, max: 4 }).map((spike) => ({ kind: 'sc' as const, together: 1, loop: 'both' as const, legs: 0, post: 'none' as const, spike })),
+  fc.record({ kind: fc.constantFrom(...LEGGED), legs: fc.integer({ min: 0, max: 7 }) }).map(({ kind, legs }) => ({ kind, together: 1, loop: 'both' as const, legs: legs < 2 ? stitchRow(kind).legs : legs, post: 'none' as const, spike: 0 })),
+);
+
+const what: fc.Arbitrary<PlaceWord> = fc.constantFrom('st', 'st', 'st', 'ch', 'sp', 'sc', 'dc', 'hdc', 'slst', 'bobble', 'puff');
+
+function place(sizes: number): fc.Arbitrary<Into> {
+  return fc.oneof(
+    fc.record({ count: amount(sizes, 1, 30), what, loops: fc.integer({ min: 1, max: 6 }), looped: fc.boolean() }).map(({ count, what, loops, looped }): Into => ({ at: 'next', count, what, ...(what === 'sp' && looped ? { loops } : {}) })),
+    fc.record({ except: fc.oneof(fc.constant(0), amount(sizes, 1, 9)), what, word: EXTENT }).map((into): Into => ({ at: 'across', ...into })),
+    fc.record({ except: fc.constantFrom(0, 1, 3), what: fc.constant('st' as const) }).map((into): Into => ({ at: 'across', ...into, word: 'marker' })),
+    fc.constantFrom<Into>({ at: 'same' }, { at: 'ring' }, { at: 'marker' }, { at: 'top' }),
+    fc.record({ count: amount(sizes, 1, 9), word: fc.constantFrom('unworked' as const, 'rowBelow' as const) }).map((into): Into => ({ at: 'open', ...into })),
+    fc.record({ count: amount(sizes, 1, 9), name: fc.constantFrom('leg', 'instep', 'right foot') }).map((into): Into => ({ at: 'section', ...into })),
+    fc.record({ at: fc.constantFrom('first' as const, 'last' as const), what }),
+    fc.integer({ min: 1, max: 24 }).map((nth): Into => ({ at: 'fromHook', nth })),
+  );
+}
+
+function work(sizes: number): fc.Arbitrary<Instruction> {
+  return fc.record({ stitch: call, each: fc.oneof({ weight: 3, arbitrary: fc.constant(1) }, { weight: 1, arbitrary: amount(sizes, 2, 9) }), into: place(sizes) }).map(({ stitch, each, into }) => {
+    // Decreases go over next places or to the end; how often into each place can't be said of them.
+    const drawn = stitch.together > 1 && into.at !== 'next' && into.at !== 'across' ? ({ at: 'next', count: 1, what: 'st' } as const) : into;
+    // A slip stitch in the first stitch after others is a join.
+    const joins = stitch.kind === 'slst' && into.at === 'first';
+    return { kind: 'work', stitch, each: stitch.together > 1 ? 1 : each, into: joins ? { at: 'last', what: 'st' } : drawn, range };
+  });
+}
+
+function leaf(sizes: number): fc.Arbitrary<Instruction> {
+  return fc.oneof(
+    { weight: 12, arbitrary: work(sizes) },
+    { weight: 1, arbitrary: fc.integer({ min: 1, max: 5 }).map((legs): Instruction => ({ kind: 'work', stitch: { kind: 'picot', together: 1, legs: legs < 2 ? 3 : legs, loop: 'both', post: 'none', spike: 0 }, each: 1, into: { at: 'top' }, range })) },
+    { weight: 2, arbitrary: fc.record({ count: amount(sizes, 1, 60), counts: fc.constantFrom('stitch' as const, 'no' as const, 'each' as const, null, null) }).map(({ count, counts }): Instruction => ({ kind: 'chain', count, counts, range })) },
+    { weight: 2, arbitrary: fc.record({ count: amount(sizes, 1, 12), what }).map(({ count, what }): Instruction => ({ kind: 'skip', count, what, range })) },
+    { weight: 1, arbitrary: fc.oneof(amount(sizes, 1, 20), fc.constant('rest' as const)).map((count): Instruction => ({ kind: 'leave', count, range })) },
+    { weight: 1, arbitrary: fc.record({ nth: amount(sizes, 1, 40), from: fc.constantFrom('beforeSeam' as const, 'afterSeam' as const, 'start' as const), yarn: fc.constantFrom('A', 'B', null) }).map(({ nth, from, yarn }): Instruction => ({ kind: 'joinAt', nth, from, yarn, range })) },
+    { weight: 2, arbitrary: fc.record({ letter: fc.constantFrom('A', 'B', 'C'), word: fc.constantFrom('with' as const, 'change' as const) }).map(({ letter, word }): Instruction => ({ kind: 'yarn', letter, word, range })) },
+    { weight: 1, arbitrary: fc.record({ from: fc.integer({ min: 1, max: 30 }), more: fc.integer({ min: 0, max: 4 }) }).map(({ from, more }): Instruction => ({ kind: 'asRows', from, to: from + more, range })) },
+    { weight: 1, arbitrary: fc.constantFrom('RS', 'the seam lies at the back', 'a corner').map((text): Instruction => ({ kind: 'remark', text, range })) },
+    { weight: 1, arbitrary: fc.constantFrom('twiddle it', 'brioche over 4 ribs', 'widen a little').map((text): Instruction => ({ kind: 'unread', text, range })) },
+    {
+      weight: 3,
+      arbitrary: fc.constantFrom('turn', 'ring', 'joinRing', 'noJoin', 'marker', 'otherSide', 'seam', 'fastenOff', 'drawThrough', 'skipSeam').map((kind) => ({ kind, range }) as Instruction),
+    },
+    { weight: 1, arbitrary: fc.constant<Instruction>({ kind: 'join', at: 'first', range }) },
+  );
+}
+
+/** Stitches of a group are made in its place: their own place is the same one, as reading gives them. */
+function inGroup(sizes: number): fc.Arbitrary<Instruction> {
+  return fc.oneof(
+    fc.record({ stitch: call.filter(({ together, spike }) => together === 1 && spike === 0), each: amount(sizes, 1, 5) }).map(({ stitch, each }): Instruction => ({ kind: 'work', stitch, each, into: { at: 'same' }, range })),
+    fc.integer({ min: 1, max: 5 }).map((count): Instruction => ({ kind: 'chain', count, counts: null, range })),
+  );
+}
+
+function times(sizes: number): fc.Arbitrary<Times> {
+  return fc.oneof(
+    amount(sizes, 1, 40).map((count): Times => ({ kind: 'times', times: count })),
+    fc.record({ except: fc.oneof(fc.constant(0), amount(sizes, 1, 9)), word: EXTENT }).map(({ except, word }): Times => ({ kind: 'toEnd', except, word })),
+  );
+}
+
+function clause(sizes: number, depth: number, star: boolean): fc.Arbitrary<Instruction> {
+  const group = fc
+    .record({ body: fc.array(inGroup(sizes), { minLength: 1, maxLength: 4 }), into: place(sizes) })
+    .map(({ body, into }): Instruction => ({ kind: 'group', body, into, range }));
+  if (depth === 0) return fc.oneof({ weight: 8, arbitrary: leaf(sizes) }, { weight: 1, arbitrary: group });
+  const styles = star ? (['paren', 'bracket'] as const) : (['star', 'paren', 'bracket'] as const);
+  const repeat = fc.constantFrom(...styles).chain((style) =>
+    fc.record({ body: fc.array(clause(sizes, depth - 1, style === 'star'), { minLength: 1, maxLength: 4 }).filter(([first]) => first!.kind !== 'unread'), times: times(sizes) }).map(({ body, times }): Instruction => ({ kind: 'repeat', body, times, style, range })),
+  );
+  return fc.oneof({ weight: 8, arbitrary: leaf(sizes) }, { weight: 1, arbitrary: group }, { weight: 2, arbitrary: repeat });
+}
+
+function stated(sizes: number): fc.Arbitrary<Stated | null> {
+  const count = amount(sizes, 1, 200);
+  const unit = fc.constantFrom('', 'sts', 'sc', 'dc', 'hdc', 'tr', 'sl st', 'puff st', 'picot');
+  return fc.oneof(
+    fc.constant(null),
+    fc.record({ count, unit }).map(({ count, unit }): Stated => ({ count, unit, of: 'row', step: null, range })),
+    fc.record({ count, unit, step: fc.oneof(fc.constant(null), fc.integer({ min: -6, max: 6 }).map((step) => step || 0), amount(sizes, 1, 4)) }).map(({ count, unit, step }): Stated => ({ count, unit, of: 'last', step, range })),
+  );
+}
+
+/** A row of a pattern with so many sizes: instructions that reading can give, and a count. */
+export function arbitraryRow(sizes: number): fc.Arbitrary<{ readonly body: readonly Instruction[]; readonly stated: Stated | null }> {
+  return fc.record({ body: fc.array(clause(sizes, 2, false), { minLength: 1, maxLength: 8 }), stated: stated(sizes) });
+}
