@@ -25,15 +25,15 @@ export function startPattern(construction: Construction, settings: StartSettings
   if (sizes.length < 1) throw new RangeError('0 sizes given, at least 1 is needed');
   if (settings.yarns.length < 1) throw new RangeError('0 yarns given, at least 1 is needed');
   if (!(gauge.stitches > 0 && gauge.rows > 0 && gauge.overCm > 0)) throw new RangeError(`gauge ${gauge.stitches} × ${gauge.rows} over ${gauge.overCm} cm, above 0 expected`);
-  const names = sizes.map((size) => size.name);
+  // Names are the designer's own words; they are put in afterwards, so that none can be read as part of a row.
   const header = [
-    settings.title, 'Terms: US',
-    ...(sizes.length > 1 ? [`Sizes: ${names[0]} (${names.slice(1).join(', ')})`] : []),
-    ...settings.yarns.map((yarn) => `Yarn ${yarn.letter}: ${yarn.name} ${yarn.colour}`),
+    'New pattern', 'Terms: US',
+    ...(sizes.length > 1 ? [`Sizes: 1 (${sizes.slice(1).map((_, i) => i + 2).join(', ')})`] : []),
+    ...settings.yarns.map((yarn) => `Yarn ${yarn.letter}: yarn`),
   ].join('\n');
   const { pattern } = patternFromText([header, ...sectionsOf(construction, { ...settings, sizes })].join('\n\n'));
   if (!pattern) throw new RangeError(`the recipe ${construction} gave no pattern`);
-  return { ...pattern, title: settings.title, gauge, hookMm: settings.hookMm, sizes: sizes.length > 1 ? names : [names[0] ?? ''], yarns: settings.yarns };
+  return { ...pattern, title: settings.title, gauge, hookMm: settings.hookMm, sizes: sizes.map((size) => size.name), yarns: settings.yarns };
 }
 
 function sectionsOf(construction: Construction, { gauge, sizes }: StartSettings): string[] {

@@ -1,0 +1,85 @@
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { colour, construct, printSection, wordsToText, work, writeWords, type Pattern } from '../engine/index.ts';
+import { loadFile, type Loaded } from './loadFile.ts';
+import { askedFor, USAGE, type Options } from './options.ts';
+import { readReport, reportToText } from './readReport.ts';
+
+const FINE = 0;
+const WRONG = 1;
+const UNREADABLE = 2;
+
+/** Runs one command; prints to standard output, problems to standard error; returns the exit code. */
+function main(args: readonly string[]): number {
+  const asked = askedFor(args);
+  if (!asked.ok) {
+    console.error(asked.problem === '' ? USAGE : `${asked.problem}\n\n${USAGE}`);
+    return asked.problem === '' ? FINE : UNREADABLE;
+  }
+  const loaded = loadFile(asked.file);
+  if ('problem' in loaded) return problem(loaded.problem);
+  const { options } = asked;
+  const sizes = sizesAsked(loaded.pattern, options, asked.command === 'words');
+  if (typeof sizes === 'string') return problem(sizes);
+  switch (asked.command) {
+    case 'read': {
+      const report = readReport(loaded, sizes[0]!);
+      console.log(options.json ? JSON.stringify(report, null, 2) : reportToText(report));
+      return report.findings.some((found) => found.degree === 'wrong') ? WRONG : FINE;
+    }
+    case 'words': {
+      const worked = sizes.map((size) => worksize(loaded.pattern, size));
+      console.log(wordsToText(writeWords({ pattern: loaded.pattern, sizes: worked, terms: options.terms ?? loaded.pattern.terms })));
+      return exitCode(loaded, sizes);
+    }
+    case 'chart':
+      return writeCharts(loaded, sizes[0]!, options);
+  }
+}
+
+function worksize(pattern: Pattern, size: number) {
+  const fabric = work(construct(pattern, size));
+  return { size, fabric, colours: colour(pattern, fabric, size) };
+}
+
+function writeCharts(loaded: Loaded, size: number, options: Options): number {
+  const { pattern } = loaded;
+  const wanted = options.section?.toLowerCase();
+  const chosen = pattern.sections.flatMap((section, index) => (wanted === undefined || section.name.toLowerCase() === wanted ? [index] : []));
+  if (chosen.length === 0) return problem(`There is no section “${options.section}”; the pattern has ${pattern.sections.map((section) => section.name).join(', ') || 'none'}.`);
+  const { fabric, colours } = worksize(pattern, size);
+  const out = options.out!;
+  try {
+    mkdirSync(out, { recursive: true });
+    for (const section of chosen) {
+      const files = printSection(pattern, fabric, colours.yarn, section, size, {
+        mmPerStitch: options.mm, mono: options.mono, symbols: 'all', hand: options.leftHanded ? 'left' : 'right', paper: options.paper,
+      });
+      for (const file of files) {
+        writeFileSync(join(out, file.name), file.text);
+        console.log(join(out, file.name));
+      }
+    }
+  } catch (error) {
+    return problem(`${out}: ${(error as Error).message}`);
+  }
+  return exitCode(loaded, [size]);
+}
+
+function exitCode(loaded: Loaded, sizes: readonly number[]): number {
+  return sizes.some((size) => readReport(loaded, size).findings.some((found) => found.degree === 'wrong')) ? WRONG : FINE;
+}
+
+/** Indices of the sizes asked for; a sentence when there is no such size. */
+function sizesAsked(pattern: Pattern, options: Options, all: boolean): number[] | string {
+  if (options.size === null || (all && options.size === 'all')) return all ? pattern.sizes.map((_, size) => size) : [0];
+  const index = pattern.sizes.findIndex((name) => name.toLowerCase() === options.size!.toLowerCase());
+  return index >= 0 ? [index] : `There is no size “${options.size}”; the pattern has ${pattern.sizes.filter((name) => name !== '').join(', ') || 'one size without a name'}.`;
+}
+
+function problem(text: string): number {
+  console.error(text);
+  return UNREADABLE;
+}
+
+process.exitCode = main(process.argv.slice(2));
