@@ -1,8 +1,8 @@
-import type { Pattern, Section } from '$engine/1-pattern/pattern.ts';
-import type { Transaction } from '$engine/1-pattern/edit.ts';
-import type { Fabric } from '$engine/3-fabric/fabric.ts';
-import type { Colours } from '$engine/4-colour/colours.ts';
-import type { ColourGrid } from '$engine/4-colour/colourGrid.ts';
+import type { Pattern, Section } from '../../engine/1-pattern/pattern.ts';
+import type { Transaction } from '../../engine/1-pattern/edit.ts';
+import type { Fabric } from '../../engine/3-fabric/fabric.ts';
+import type { Colours } from '../../engine/4-colour/colours.ts';
+import type { ColourGrid } from '../../engine/4-colour/colourGrid.ts';
 
 /** What a command may look at. */
 export interface BenchState {

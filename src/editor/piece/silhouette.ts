@@ -1,6 +1,6 @@
-import type { Fabric, WorkedRow } from '$engine/3-fabric/fabric.ts';
-import { FLAG } from '$engine/3-fabric/fabric.ts';
-import { stitchOfCode } from '$engine/craft/stitches.ts';
+import type { Fabric, WorkedRow } from '../../engine/3-fabric/fabric.ts';
+import { FLAG } from '../../engine/3-fabric/fabric.ts';
+import { stitchOfCode } from '../../engine/craft/stitches.ts';
 import { visibleRuns } from './visibleRuns.ts';
 import type { Run } from './visibleRuns.ts';
 
@@ -52,13 +52,14 @@ export function silhouette(fabric: Fabric, yarn: Uint8Array, cellWidthMm: number
   const bands: Band[] = [];
   let edge: Edge = { at: [0, 0], grow: [0, 1], back: [1, 0], widthMm: 0 };
   let apartX = 0;
-  fabric.sections.forEach((section, index) => {
-    const rows = fabric.rows.slice(section.firstRow, section.endRow);
-    const closed = rows.some((row) => row.round || row.ring) || fabric.seams.some((seam) => seam.row >= section.firstRow && seam.row <= section.endRow);
-    const turned = rows.some((row) => row.left.ahead + row.left.behind > 0);
-    const strips = rows.flatMap((row) => strip(fabric, yarn, row, closed && !turned, cellWidthMm, cellHeightMm));
+  const rowsOf = fabric.sections.map((section) => fabric.rows.slice(section.firstRow, section.endRow));
+  const turnedIn = rowsOf.map((rows) => rows.some((row) => row.left.ahead + row.left.behind > 0));
+  const folded = foldedSections(fabric, rowsOf, turnedIn);
+  rowsOf.forEach((rows, index) => {
+    const turned = turnedIn[index]!;
+    const strips = rows.flatMap((row) => strip(fabric, yarn, row, folded[index]! && !turned, cellWidthMm, cellHeightMm));
     if (strips.length === 0) return;
-    if (turned && closed && edge.widthMm > 0) {
+    if (turned && folded[index] && edge.widthMm > 0) {
       const [band, next] = bend(index, strips, edge);
       bands.push(band);
       edge = next;
@@ -75,8 +76,19 @@ export function silhouette(fabric: Fabric, yarn: Uint8Array, cellWidthMm: number
   return { bands, ...boxOf(bands) };
 }
 
+/** Which sections lie folded: in rounds, seamed, or carried on by a section that is. */
+function foldedSections(fabric: Fabric, rowsOf: readonly (readonly WorkedRow[])[], turnedIn: readonly boolean[]): boolean[] {
+  const folded = fabric.sections.map(
+    ({ firstRow, endRow }, index) => rowsOf[index]!.some((row) => row.round || row.ring) || fabric.seams.some((seam) => seam.row >= firstRow && seam.row < endRow),
+  );
+  for (let index = folded.length - 2; index >= 0; index--) {
+    if (folded[index + 1] && !turnedIn[index + 1] && standsOnEarlier(fabric, rowsOf[index + 1]!)) folded[index] = true;
+  }
+  return folded;
+}
+
 function strip(fabric: Fabric, yarn: Uint8Array, row: WorkedRow, folded: boolean, cellWidthMm: number, cellHeightMm: number): Strip[] {
-  if (row.made === 0) return [];
+  if (row.made === 0 || row.word === 'foundation') return [];
   let height = 0;
   for (let stitch = row.first; stitch < row.end; stitch++) {
     if (fabric.flags[stitch]! & FLAG.counts) height += stitchOfCode(fabric.kind[stitch]!).height;

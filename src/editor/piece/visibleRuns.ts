@@ -1,5 +1,5 @@
-import type { Fabric, WorkedRow } from '$engine/3-fabric/fabric.ts';
-import { FLAG } from '$engine/3-fabric/fabric.ts';
+import type { Fabric, WorkedRow } from '../../engine/3-fabric/fabric.ts';
+import { FLAG } from '../../engine/3-fabric/fabric.ts';
 
 /** Neighbouring stitches of one yarn, as shares of the width that shows: 0 is its left end, 1 its right end. */
 export interface Run {

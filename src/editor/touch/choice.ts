@@ -1,4 +1,4 @@
-import type { Pattern } from '$engine/1-pattern/pattern.ts';
+import type { Pattern } from '../../engine/1-pattern/pattern.ts';
 
 /** How a motif is to lie in the row: as often as it fits from the centre or an edge, spread over the whole row, or once where it is touched. */
 export type MotifLie = 'centre' | 'left' | 'right' | 'spread' | 'once';

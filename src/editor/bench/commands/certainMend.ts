@@ -1,9 +1,9 @@
-import type { Line, Pattern } from '$engine/1-pattern/pattern.ts';
-import { lineOf } from '$engine/2-construct/construct.ts';
-import { sizesText } from '$engine/2-construct/recipes/sizesText.ts';
-import type { Fabric } from '$engine/3-fabric/fabric.ts';
-import type { Finding, Mend } from '$engine/notation/finding.ts';
-import { amountFor } from '$engine/notation/instruction.ts';
+import type { Line, Pattern } from '../../../engine/1-pattern/pattern.ts';
+import { lineOf } from '../../../engine/2-construct/construct.ts';
+import { sizesText } from '../../../engine/2-construct/recipes/sizesText.ts';
+import type { Fabric } from '../../../engine/3-fabric/fabric.ts';
+import type { Finding, Mend } from '../../../engine/notation/finding.ts';
+import { amountFor } from '../../../engine/notation/instruction.ts';
 
 /** A number, or one a size, as it stands in a row: 40, 40 (44, 48). */
 const NUMBERS = /\d+(?:\s*[([]\s*\d+(?:\s*,\s*\d+)*\s*[)\]])?/;

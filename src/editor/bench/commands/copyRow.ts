@@ -1,4 +1,4 @@
-import type { RowKey } from '$engine/1-pattern/pattern.ts';
+import type { RowKey } from '../../../engine/1-pattern/pattern.ts';
 import type { Command } from '../benchState.ts';
 import { sectionShown } from '../benchState.ts';
 import { putRow } from './putRow.ts';

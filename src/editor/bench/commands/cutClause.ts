@@ -1,8 +1,7 @@
-import { readLine } from '$engine/2-construct/readLine.ts';
-import { sizesText } from '$engine/2-construct/recipes/sizesText.ts';
-import { stitchRow } from '$engine/craft/stitches.ts';
-import { FLAG, type Fabric, type WorkedRow } from '$engine/3-fabric/fabric.ts';
-import type { Instruction } from '$engine/notation/instruction.ts';
+import { readLine } from '../../../engine/2-construct/readLine.ts';
+import { FLAG, type Fabric, type WorkedRow } from '../../../engine/3-fabric/fabric.ts';
+import type { Instruction } from '../../../engine/notation/instruction.ts';
+import { writeRow } from '../../../engine/notation/writeRow.ts';
 import type { BenchState } from '../benchState.ts';
 import type { RowOfLine } from './rowOfLine.ts';
 
@@ -19,8 +18,6 @@ export function cutClause(state: BenchState, row: RowOfLine, worked: WorkedRow, 
   const own = madeBy(state.fabric, worked, index);
   const upTo = own.filter((each) => each <= stitch).length;
   if (upTo === own.length) return row.line.text.slice(0, clause.range[1]);
-  const words = plainRun(state, clause);
-  if (words === null) return null;
   const beyond = own.length - upTo;
   const counts = state.grids.map(({ fabric }) => {
     const same = fabric.rows.find((each) => each.key.line === worked.key.line && each.key.nth === worked.key.nth);
@@ -29,8 +26,11 @@ export function cutClause(state: BenchState, row: RowOfLine, worked: WorkedRow, 
   // A size that has no such row takes the number of the size shown.
   const sound = counts.map((count) => (Number.isNaN(count) ? upTo : count));
   if (sound.some((count) => count < 1)) return null;
+  const run = runOf(clause, sound);
+  if (!run) return null;
   const before = body[index - 1];
-  return `${before ? `${row.line.text.slice(0, before.range[1])}, ` : ''}${words(sound)}`;
+  const words = writeRow([run], null, { terms: state.pattern.terms }).replace(/\.$/, '');
+  return `${before ? `${row.line.text.slice(0, before.range[1])}, ` : ''}${words}`;
 }
 
 /** The counted stitches of one clause in working order. */
@@ -42,14 +42,11 @@ function madeBy(fabric: Fabric, row: WorkedRow, clause: number): number[] {
   return made;
 }
 
-/** How a run of single stitches is written; null for anything else. */
-function plainRun(state: BenchState, clause: Instruction): ((counts: readonly number[]) => string) | null {
+/** The run with another count for each size; null for what is no run of stitches of one kind. */
+function runOf(clause: Instruction, counts: readonly number[]): Instruction | null {
   if (clause.kind !== 'work' || clause.each !== 1) return null;
-  const { stitch, into } = clause;
-  if ((into.at !== 'next' && into.at !== 'across') || stitch.together !== 1 || stitch.legs !== 0 || stitch.post !== 'none' || stitch.spike !== 0) return null;
-  const catalogue = stitchRow(stitch.kind);
-  const name = state.pattern.terms === 'uk' ? catalogue.uk : catalogue.us;
-  const loop = stitch.loop === 'both' ? '' : stitch.loop === 'back' ? 'back loop only of ' : 'front loop only of ';
-  const place = into.what === 'ch' ? 'ch' : 'st';
-  return (counts) => `${name} in ${loop}next ${sizesText(counts)} ${place}${counts.every((count) => count === 1) ? '' : 's'}`;
+  const { into } = clause;
+  if (into.at !== 'next' && into.at !== 'across') return null;
+  const count = counts.every((one) => one === counts[0]) ? counts[0]! : counts;
+  return { ...clause, into: { at: 'next', count, what: into.what } };
 }

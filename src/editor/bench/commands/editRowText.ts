@@ -1,4 +1,4 @@
-import type { RowKey } from '$engine/1-pattern/pattern.ts';
+import type { RowKey } from '../../../engine/1-pattern/pattern.ts';
 import { sectionShown, type Command } from '../benchState.ts';
 import { rowAlone } from './rowAlone.ts';
 import { rowOfLine } from './rowOfLine.ts';

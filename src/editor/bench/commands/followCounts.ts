@@ -1,7 +1,7 @@
-import type { Edit } from '$engine/1-pattern/edit.ts';
-import type { Line, Pattern } from '$engine/1-pattern/pattern.ts';
-import { construct } from '$engine/2-construct/construct.ts';
-import { work } from '$engine/3-fabric/work.ts';
+import type { Edit } from '../../../engine/1-pattern/edit.ts';
+import type { Line, Pattern } from '../../../engine/1-pattern/pattern.ts';
+import { construct } from '../../../engine/2-construct/construct.ts';
+import { work } from '../../../engine/3-fabric/work.ts';
 import { certainMend } from './certainMend.ts';
 
 /**

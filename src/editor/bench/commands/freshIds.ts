@@ -1,4 +1,4 @@
-import type { Pattern } from '$engine/1-pattern/pattern.ts';
+import type { Pattern } from '../../../engine/1-pattern/pattern.ts';
 
 /** Ids that the pattern does not use yet: `prefix` and a number, counted on from the highest in use. */
 export function freshIds(pattern: Pattern, prefix: string, count: number): string[] {

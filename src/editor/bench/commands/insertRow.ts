@@ -1,5 +1,5 @@
-import type { RowKey } from '$engine/1-pattern/pattern.ts';
-import { stitchOfCode, stitchRow } from '$engine/craft/stitches.ts';
+import type { RowKey } from '../../../engine/1-pattern/pattern.ts';
+import { stitchOfCode, stitchRow } from '../../../engine/craft/stitches.ts';
 import type { BenchState, Command } from '../benchState.ts';
 import { sectionShown } from '../benchState.ts';
 import { putRow } from './putRow.ts';

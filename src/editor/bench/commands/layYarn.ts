@@ -1,5 +1,5 @@
-import type { LaidRow } from '$engine/4-colour/layCells.ts';
-import { layCells } from '$engine/4-colour/layCells.ts';
+import type { LaidRow } from '../../../engine/4-colour/layCells.ts';
+import { layCells } from '../../../engine/4-colour/layCells.ts';
 import type { BenchState, Command } from '../benchState.ts';
 
 /** Lays a yarn on stitches, in the size shown or in every size; `letter` null takes loose cells off again. No step where nothing would change. */

@@ -1,4 +1,4 @@
-import type { Finding } from '$engine/notation/finding.ts';
+import type { Finding } from '../../../engine/notation/finding.ts';
 import type { Command } from '../benchState.ts';
 import { certainMend } from './certainMend.ts';
 

@@ -1,4 +1,4 @@
-import { columnCount } from '$engine/4-colour/rowColumns.ts';
+import { columnCount } from '../../../engine/4-colour/rowColumns.ts';
 import type { Command } from '../benchState.ts';
 
 /** Moves a placed motif by rows up and stitches to the right. None where there is no row to go to. */

@@ -1,7 +1,7 @@
-import type { Motif, Placement } from '$engine/1-pattern/pattern.ts';
-import type { Edit } from '$engine/1-pattern/edit.ts';
-import { fillWidth } from '$engine/4-colour/fillWidth.ts';
-import { columnCount } from '$engine/4-colour/rowColumns.ts';
+import type { Motif, Placement } from '../../../engine/1-pattern/pattern.ts';
+import type { Edit } from '../../../engine/1-pattern/edit.ts';
+import { fillWidth } from '../../../engine/4-colour/fillWidth.ts';
+import { columnCount } from '../../../engine/4-colour/rowColumns.ts';
 import type { MotifLie } from '../../touch/choice.ts';
 import type { BenchState, Command } from '../benchState.ts';
 import { freshIds } from './freshIds.ts';

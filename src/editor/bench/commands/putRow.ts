@@ -1,5 +1,5 @@
-import type { Edit, Transaction } from '$engine/1-pattern/edit.ts';
-import type { Line } from '$engine/1-pattern/pattern.ts';
+import type { Edit, Transaction } from '../../../engine/1-pattern/edit.ts';
+import type { Line } from '../../../engine/1-pattern/pattern.ts';
 import type { BenchState } from '../benchState.ts';
 import { freshIds } from './freshIds.ts';
 import type { RowOfLine } from './rowOfLine.ts';

@@ -1,5 +1,5 @@
-import type { Edit } from '$engine/1-pattern/edit.ts';
-import type { RowKey } from '$engine/1-pattern/pattern.ts';
+import type { Edit } from '../../../engine/1-pattern/edit.ts';
+import type { RowKey } from '../../../engine/1-pattern/pattern.ts';
 import { sectionShown, type Command } from '../benchState.ts';
 import { rowAlone } from './rowAlone.ts';
 import { rowOfLine } from './rowOfLine.ts';

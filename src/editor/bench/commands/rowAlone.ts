@@ -1,6 +1,6 @@
-import { applyTransaction } from '$engine/1-pattern/applyTransaction.ts';
-import type { Edit } from '$engine/1-pattern/edit.ts';
-import type { Line, Pattern } from '$engine/1-pattern/pattern.ts';
+import { applyTransaction } from '../../../engine/1-pattern/applyTransaction.ts';
+import type { Edit } from '../../../engine/1-pattern/edit.ts';
+import type { Line, Pattern } from '../../../engine/1-pattern/pattern.ts';
 import { freshIds } from './freshIds.ts';
 import type { RowOfLine } from './rowOfLine.ts';
 

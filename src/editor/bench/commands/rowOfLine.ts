@@ -1,5 +1,5 @@
-import type { Line, Pattern, RowKey, Section } from '$engine/1-pattern/pattern.ts';
-import { amountFor } from '$engine/notation/instruction.ts';
+import type { Line, Pattern, RowKey, Section } from '../../../engine/1-pattern/pattern.ts';
+import { amountFor } from '../../../engine/notation/instruction.ts';
 
 /** A row of a section with the line that it belongs to. */
 export interface RowOfLine {

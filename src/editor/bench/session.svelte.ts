@@ -1,0 +1,168 @@
+import { perform, redo, undo, type History, type Moved } from '../../engine/1-pattern/history.ts';
+import { applyTransaction } from '../../engine/1-pattern/applyTransaction.ts';
+import type { Pattern } from '../../engine/1-pattern/pattern.ts';
+import { construct } from '../../engine/2-construct/construct.ts';
+import type { Fabric } from '../../engine/3-fabric/fabric.ts';
+import { work } from '../../engine/3-fabric/work.ts';
+import { colour } from '../../engine/4-colour/colour.ts';
+import { colourGrid, type ColourGrid } from '../../engine/4-colour/colourGrid.ts';
+import { gaugeCell } from '../../engine/5-layout/gaugeCell.ts';
+import { layOut, sectionShape } from '../../engine/5-layout/layOutSection.ts';
+import { draw } from '../../engine/6-drawing/draw.ts';
+import type { Finding } from '../../engine/notation/finding.ts';
+import { check } from '../../engine/readings/checks/check.ts';
+import { describeFinding, placeOfFinding } from '../../engine/readings/checks/prose.ts';
+import { ledger, yarnsOfRow } from '../../engine/readings/ledger/ledger.ts';
+import { sectionSize } from '../piece/sectionSize.ts';
+import { silhouette } from '../piece/silhouette.ts';
+import type { ChartView } from '../chart/stage.ts';
+import type { ChartHighlight } from '../chart/chartData.ts';
+import { basesOf, stitchesAbove, workedInto } from '../stitch/workedInto.ts';
+import type { Choice } from '../touch/choice.ts';
+import { mendLine } from './commands/mendLine.ts';
+import type { BenchState, Command } from './benchState.ts';
+import { rowEntries, type RowEntry } from './rowEntries.ts';
+import { sectionWords } from './sectionWords.ts';
+
+/** What is pointed at, and in which reading. A row is always known, a stitch only from chart and keys. */
+export interface Pointed {
+  readonly row: number;
+  readonly stitch: number | null;
+  readonly from: 'chart' | 'rows' | 'checks';
+}
+
+/** What a session starts from and where it keeps each step. */
+export interface SessionStart {
+  readonly pattern: Pattern;
+  readonly history: History;
+  readonly keep: (pattern: Pattern, history: History) => void;
+  readonly now: () => number;
+}
+
+/** The document on the bench with everything that is worked out from it: one derived line a stage. */
+export class Session {
+  readonly #start: SessionStart;
+  #previous: Fabric | null = null;
+
+  pattern = $state.raw<Pattern>({} as Pattern);
+  history = $state.raw<History>({ past: [], future: [] });
+  size = $state.raw(0);
+  section = $state.raw(0);
+  view = $state.raw<ChartView>('both');
+  choice = $state.raw<Choice>({ kind: 'point' });
+  pointed = $state.raw<Pointed | null>(null);
+  /** Why the last step could not be made, in words. */
+  refusal = $state.raw<string | null>(null);
+
+  readonly shown = $derived(Math.min(this.section, Math.max(0, this.pattern.sections.length - 1)));
+  readonly program = $derived(construct(this.pattern, Math.min(this.size, this.pattern.sizes.length - 1)));
+  readonly fabric = $derived.by(() => (this.#previous = work(this.program, this.#previous)));
+  readonly grid = $derived(colourGrid(this.fabric));
+  readonly colours = $derived(colour(this.pattern, this.fabric, this.size, this.grid));
+  readonly cell = $derived(gaugeCell(this.pattern.gauge));
+  readonly layout = $derived(layOut(this.fabric, this.shown, this.pattern.gauge));
+  readonly drawing = $derived(draw(this.fabric, this.layout, { symbols: this.view === 'colour' ? 'none' : 'all', numbers: true, grid: true }));
+  readonly findings = $derived(check(this.pattern, this.fabric, this.colours));
+  readonly ledger = $derived(new Map(ledger(this.fabric, this.shown).map((row) => [row.row, row])));
+  readonly words = $derived(sectionWords(this.pattern, this.program, this.shown));
+  readonly entries = $derived(rowEntries(this.pattern, this.fabric, this.shown, this.size, this.findings));
+  readonly piece = $derived(silhouette(this.fabric, this.colours.yarn, this.cell.widthMm, this.cell.heightMm));
+  readonly sectionSizes = $derived(this.pattern.sections.map((_, i) => sectionSize(this.fabric, i, this.cell.widthMm, this.cell.heightMm)));
+  readonly straight = $derived(sectionShape(this.fabric, this.shown) !== 'turned');
+  readonly inHand = $derived(this.pointed && this.pointed.row < this.fabric.rows.length && (this.pointed.stitch ?? 0) < this.fabric.count ? this.pointed : null);
+  readonly above = $derived(workedInto(this.fabric));
+  readonly highlight = $derived.by((): ChartHighlight | null => {
+    if (!this.inHand) return null;
+    const { row, stitch } = this.inHand;
+    return stitch === null ? { row, stitch, bases: [], above: [] } : { row, stitch, bases: basesOf(this.fabric, stitch), above: stitchesAbove(this.above, stitch) };
+  });
+  /** All sizes, worked only when something asks for them. */
+  readonly #otherGrids = $derived(this.pattern.sizes.map((_, size) => (size === this.size ? null : colourGrid(work(construct(this.pattern, size))))));
+  readonly stitchInHand = $derived(this.inHand?.stitch ?? null);
+  readonly undoLabel = $derived(this.history.past.at(-1)?.done.label ?? null);
+  readonly redoLabel = $derived(this.history.future[0]?.done.label ?? null);
+
+  constructor(start: SessionStart) {
+    this.#start = start;
+    this.pattern = start.pattern;
+    this.history = start.history;
+  }
+
+  get grids(): readonly ColourGrid[] {
+    return this.#otherGrids.map((grid) => grid ?? this.grid);
+  }
+
+  /** What commands look at, as it is now. */
+  get state(): BenchState {
+    const grids = () => this.grids;
+    return {
+      pattern: this.pattern, size: this.size, section: this.shown, fabric: this.fabric, colours: this.colours, at: this.#start.now(),
+      get grids() {
+        return grids();
+      },
+    };
+  }
+
+  /** Points at a stitch; at none, the last one stays in hand. */
+  pointAt(stitch: number | null, from: Pointed['from']): void {
+    if (stitch === null) return;
+    const row = this.fabric.row[stitch];
+    if (row !== undefined && this.pointed?.stitch !== stitch) this.pointed = { row, stitch, from };
+  }
+
+  /** Does what a command says: applies, records, keeps. False where it can't be done. */
+  commit(command: Command): boolean {
+    const transaction = command(this.state);
+    return transaction !== null && this.#take(perform(this, transaction));
+  }
+
+  /** Goes to a section; the row in hand is one of it or none. */
+  goTo(section: number): void {
+    this.section = section;
+    if (this.pointed && this.fabric.rows[this.pointed.row]?.section !== section) this.pointed = null;
+  }
+
+  /** Stitches of each yarn in a row, by yarn index. */
+  yarnsOf(row: number): readonly number[] {
+    return yarnsOfRow(this.fabric, row, this.colours.yarn, this.pattern.yarns.length);
+  }
+
+  /** Whether a finding has a certain mend. */
+  canMend(finding: Finding): boolean {
+    return mendLine(finding)(this.state) !== null;
+  }
+
+  /** A finding as a sentence with its place. */
+  describe(finding: Finding): string {
+    const { line, nth } = finding.where;
+    const row = line === null ? undefined : this.fabric.rows.find((each) => each.key.line === line && each.key.nth === (nth ?? 0));
+    const place = placeOfFinding(finding, this.pattern, row?.number ?? null);
+    return `${place}: ${describeFinding(finding)}`;
+  }
+
+  undo(): void {
+    this.#take(undo(this));
+  }
+
+  redo(): void {
+    this.#take(redo(this));
+  }
+
+  /** What would be found in a line if its words were these. */
+  findingsIf(entry: RowEntry, command: Command): readonly Finding[] {
+    const transaction = command(this.state);
+    const tried = transaction && applyTransaction(this.pattern, transaction);
+    if (!tried?.ok) return entry.findings;
+    const fabric = work(construct(tried.pattern, this.size), this.fabric);
+    return fabric.findings.filter((each) => each.where.line === entry.line.id);
+  }
+
+  #take(moved: Moved): boolean {
+    this.refusal = moved.ok ? null : moved.reason;
+    if (!moved.ok) return false;
+    this.pattern = moved.pattern;
+    this.history = moved.history;
+    this.#start.keep(moved.pattern, moved.history);
+    return true;
+  }
+}

@@ -1,0 +1,22 @@
+import { describe, expect, it } from 'vitest';
+import { keyAct } from '../../../src/editor/keys/keys.ts';
+
+const press = (key: string, more: Partial<Record<'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey', boolean>> = {}) =>
+  keyAct({ key, ctrlKey: false, metaKey: false, shiftKey: false, altKey: false, ...more }, ['A', 'B']);
+
+describe('keys of the bench', () => {
+  it.each([
+    ['z', { ctrlKey: true }, { kind: 'undo' }],
+    ['Z', { ctrlKey: true, shiftKey: true }, { kind: 'redo' }],
+    ['z', { metaKey: true }, { kind: 'undo' }],
+    ['b', {}, { kind: 'yarn', letter: 'B' }],
+    ['?', { shiftKey: true }, { kind: 'keys' }],
+    ['Escape', {}, { kind: 'point' }],
+    ['c', {}, null],
+    ['b', { ctrlKey: true }, null],
+    ['b', { altKey: true }, null],
+    ['Enter', {}, null],
+  ])('%s %j', (key, more, act) => {
+    expect(press(key, more)).toEqual(act);
+  });
+});
