@@ -19,7 +19,7 @@ export function flat(fabric: Fabric, section: number, cell: Cell): Layout {
   const placed = rows.map((row, r) => {
     const slots = rowSlots(fabric, row, rows[r + 1] ?? null);
     if (r === 0) placeOutside(ground, slots.slots);
-    placeRow(ground, row, slots, { startX: 0, baseY: 0, inRounds: false, aroundMm: 0, leanMm: 0 });
+    placeRow(ground, row, slots, { startX: 0, baseY: 0, inRounds: false, aroundMm: 0, evenMm: 0, leanMm: 0 });
     return { row: row.index, slots };
   });
   const ghosts = outsideGhosts(ground);

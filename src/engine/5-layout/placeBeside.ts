@@ -2,8 +2,8 @@ import { boxCorners, headOf, setStitch, stitchHeight } from './ground.ts';
 import type { Ground, IndexedRow } from './ground.ts';
 import type { RowSlots } from './rowSlots.ts';
 
-/** Distance of a turning chain from the middle of the row's first stitch, in stitch widths. */
-const BESIDE = 0.7;
+/** Distance of a turning chain from the row's edge, in stitch widths. */
+const CLEAR = 0.2;
 /** Height of one chain that stands beside the edge, in single-crochet heights. */
 const CHAIN_TALL = 0.44;
 
@@ -15,31 +15,37 @@ export function placeBeside(ground: Ground, row: IndexedRow, slots: RowSlots): v
   const { w, h } = ground;
   const start = slots.reversed ? slots.slots.at(-1) : slots.slots[0];
   const finish = slots.reversed ? slots.slots[0] : slots.slots.at(-1);
-  const outward = slots.reversed ? 1 : -1;
-  const [x, top, bottom] = start === undefined ? fallback(ground, row) : slotBox(ground, start);
+  const outward: -1 | 1 = slots.reversed ? 1 : -1;
+  const [x, top, bottom] = start === undefined ? fallback(ground, row) : slotBox(ground, start, outward);
   const tall = Math.min(CHAIN_TALL * h, (bottom - top) / Math.max(1, slots.turning.length));
   let y = (top + bottom) / 2 + (tall * slots.turning.length) / 2;
   for (const stitch of slots.turning) {
-    const at = x + outward * BESIDE * w;
+    const at = x + outward * CLEAR * w;
     setStitch(ground, stitch, [at, y - tall], [at, y], boxCorners(at, y - tall / 2, 0.16 * w, tall / 2));
     y -= tall;
   }
   if (slots.joins.length > 0) {
-    const [endX, endTop, endBottom] = finish === undefined ? [x, top, bottom] : slotBox(ground, finish);
+    const [endX, endTop, endBottom] = finish === undefined ? [x, top, bottom] : slotBox(ground, finish, outward > 0 ? -1 : 1);
     slots.joins.forEach((stitch, n) => {
-      const at = endX - outward * (BESIDE + n * 0.3) * w;
+      const at = endX - outward * (CLEAR + n * 0.3) * w;
       const middle = (endTop + endBottom) / 2;
       setStitch(ground, stitch, [at, middle - 0.12 * h], [at, middle + 0.12 * h], boxCorners(at, middle, 0.14 * w, 0.14 * h));
     });
   }
   for (const stitch of slots.perched) perch(ground, stitch, row);
+  if (slots.rings.length > 0 && start !== undefined && finish !== undefined) {
+    const middle = (ground.headX[start - ground.first]! + ground.headX[finish - ground.first]!) / 2;
+    slots.rings.forEach((stitch) => setStitch(ground, stitch, [middle, bottom + 0.1 * h], [middle, bottom + 0.6 * h], boxCorners(middle, bottom + 0.35 * h, 0.25 * w, 0.25 * h)));
+  }
 }
 
-/** Middle, top and bottom of a slot's cell at its head. */
-function slotBox(ground: Ground, stitch: number): readonly [x: number, top: number, bottom: number] {
+/** Outer edge of a slot's cell (`outward` 1: the right one), its top and bottom. A slanted edge keeps half a stitch from the head. */
+function slotBox(ground: Ground, stitch: number, outward: -1 | 1): readonly [x: number, top: number, bottom: number] {
   const i = stitch - ground.first;
   const c = ground.corners;
-  return [ground.headX[i]!, ground.headY[i]!, (c[i * 8 + 1]! + c[i * 8 + 3]!) / 2];
+  const edge = outward > 0 ? (c[i * 8 + 2]! + c[i * 8 + 4]!) / 2 : (c[i * 8]! + c[i * 8 + 6]!) / 2;
+  const least = ground.headX[i]! + outward * 0.5 * ground.w;
+  return [outward * edge > outward * least ? edge : least, ground.headY[i]!, (c[i * 8 + 1]! + c[i * 8 + 3]!) / 2];
 }
 
 /** A row without any slot (a chain that is joined, a lone slip stitch) stands on its base or at the origin. */

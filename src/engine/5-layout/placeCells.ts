@@ -1,5 +1,6 @@
 import { setStitch, stitchHeight, within } from './ground.ts';
 import type { Ground } from './ground.ts';
+import { inRing } from './placeRow.ts';
 import type { SlotPlan } from './placeRow.ts';
 import type { RowSlots } from './rowSlots.ts';
 import { slotWidth } from './slotWidth.ts';
@@ -41,8 +42,8 @@ function topEdges(ground: Ground, slots: Int32Array, plan: SlotPlan): void {
   const { x, y } = plan;
   const count = slots.length;
   for (let k = 0; k <= count; k++) {
-    const own = k < count ? slotWidth(ground, slots[k]!) : 0;
-    const before = k > 0 ? slotWidth(ground, slots[k - 1]!) : 0;
+    const own = plan.evenMm || (k < count ? slotWidth(ground, slots[k]!) : 0);
+    const before = plan.evenMm || (k > 0 ? slotWidth(ground, slots[k - 1]!) : 0);
     const touch = k > 0 && k < count && Math.abs(x[k]! - x[k - 1]!) <= Math.max((own + before) / 2, APART * w) + 1e-9;
     if (k > 0) {
       const c = (slots[k - 1]! - first) * 8;
@@ -60,6 +61,7 @@ function topEdges(ground: Ground, slots: Int32Array, plan: SlotPlan): void {
 /** Puts the foot at the mean head of the bases; false where there are none in reach. */
 function placeFoot(ground: Ground, from: number, slot: number, shift: number): boolean {
   const { fabric, first } = ground;
+  if (inRing(ground, slot)) return false;
   let x = 0;
   let y = 0;
   let count = 0;

@@ -22,6 +22,8 @@ export interface SlotPlan {
   /** Place among the stitches worked into the same base, and how many they are. */
   readonly share: Int32Array;
   readonly shared: Int32Array;
+  /** Width of all slots where it isn't their own, mm; else 0. */
+  readonly evenMm: number;
 }
 
 /** How a row is placed: where a row without any base starts, and the circumference of the round below for a tube. */
@@ -32,6 +34,8 @@ export interface RowPlacing {
   readonly inRounds: boolean;
   /** Width of the round below, mm; 0 where there is none. */
   readonly aroundMm: number;
+  /** Width of every slot of a round that is spread evenly round a tube that widens, mm; 0 for the stitches' own widths. */
+  readonly evenMm: number;
   /** Moves every stitch by this much in the working direction (lean of unturned rounds), mm. */
   readonly leanMm: number;
 }
@@ -47,11 +51,16 @@ function planRow(ground: Ground, row: IndexedRow, { slots, stack, reversed }: Ro
   const count = slots.length;
   const plan: SlotPlan = {
     x: new Float64Array(count), y: new Float64Array(count), baseX: new Float64Array(count).fill(NaN), baseY: new Float64Array(count).fill(NaN),
-    shift: new Float64Array(count), share: new Int32Array(count), shared: new Int32Array(count).fill(1),
+    shift: new Float64Array(count), share: new Int32Array(count), shared: new Int32Array(count).fill(1), evenMm: placing.evenMm,
   };
   for (let i = 0; i < count; i++) anchor(ground, row, slots[i]!, stack, i, plan);
   shareBases(ground, slots, plan);
   if (placing.aroundMm > 0) unroll(plan, placing.aroundMm, reversed);
+  if (placing.evenMm > 0) {
+    for (let i = 0; i < count; i++) plan.x[i] = placing.startX + (i + 0.5) * placing.evenMm;
+    heights(ground, slots, stack, placing.baseY, plan);
+    return plan;
+  }
   const gap = gaps(ground, slots);
   const { wanted, weight } = wishes(ground, plan, gap, placing);
   const lean = placing.leanMm * (row.direction < 0 ? 1 : -1);
@@ -65,7 +74,7 @@ function planRow(ground: Ground, row: IndexedRow, { slots, stack, reversed }: Ro
 /** Mean head of the bases that are in reach: attaching stitches are held by the row below only, not by the open stitch they reach for. */
 function anchor(ground: Ground, row: IndexedRow, slot: number, stack: readonly [number, number], i: number, plan: SlotPlan): void {
   const { fabric } = ground;
-  if (fabric.flags[slot]! & FLAG.otherSide) return;
+  if (fabric.flags[slot]! & FLAG.otherSide || inRing(ground, slot)) return;
   const attaching = (fabric.flags[slot]! & FLAG.attaching) !== 0;
   let x = 0;
   let y = 0;
@@ -92,6 +101,12 @@ function anchor(ground: Ground, row: IndexedRow, slot: number, stack: readonly [
   if (count === 0) return;
   plan.baseX[i] = x / count;
   if (!(fabric.flags[slot]! & FLAG.spike)) plan.baseY[i] = y / count;
+}
+
+/** Whether a stitch is worked into a ring as a whole: it then stands side by side with the others, not over one chain of the ring. */
+export function inRing({ fabric }: Ground, slot: number): boolean {
+  const base = fabric.bases[fabric.baseStart[slot]!];
+  return (fabric.flags[slot]! & FLAG.inSpace) !== 0 && base !== undefined && (fabric.flags[base]! & FLAG.foundation) !== 0 && fabric.rows[fabric.row[slot]!]!.round;
 }
 
 /** Which stitches go into the same base as their neighbour. */

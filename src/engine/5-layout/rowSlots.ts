@@ -5,6 +5,8 @@ import type { IndexedRow } from './ground.ts';
 
 const CHAIN = stitchCode('ch');
 const PICOT = stitchCode('picot');
+const RING = stitchCode('ring');
+const SLIP = stitchCode('slst');
 /** A chain with none of these was closed to a picot and has no place of its own. */
 const KEEPS_PLACE = FLAG.space | FLAG.foundation | FLAG.turning | FLAG.counts;
 
@@ -20,6 +22,8 @@ export interface RowSlots {
   readonly joins: readonly number[];
   /** Stitches on top of the one before them: picots and slip stitches into the row itself. */
   readonly perched: readonly number[];
+  /** The magic ring that the row is worked into, if it was made in the same row: under its middle. */
+  readonly rings: readonly number[];
   /** Slots run in working order (left to right) or against it. */
   readonly reversed: boolean;
 }
@@ -34,12 +38,14 @@ export function rowSlots(fabric: Fabric, row: IndexedRow, above: IndexedRow | nu
   const slots: number[] = [];
   const joins: number[] = [];
   const perched: number[] = [];
+  const rings: number[] = [];
   if (counted) slots.push(lead - 1);
   for (let stitch = lead; stitch < row.end; stitch++) {
     // Foundation chains that were left out stand beside the next row and belong to it.
     if (fabric.row[stitch] !== row.index) continue;
     const flags = fabric.flags[stitch]!;
     if (flags & FLAG.join) joins.push(stitch);
+    else if (fabric.kind[stitch] === RING && row.end - row.first > 1) rings.push(stitch);
     else if (fabric.kind[stitch] === PICOT || (fabric.kind[stitch] === CHAIN && !(flags & KEEPS_PLACE)) || sitsOnOwnRow(fabric, row, stitch)) perched.push(stitch);
     else slots.push(stitch);
   }
@@ -47,7 +53,7 @@ export function rowSlots(fabric: Fabric, row: IndexedRow, above: IndexedRow | nu
   if (reversed) slots.reverse();
   const turning: number[] = [];
   if (!counted) for (let stitch = from; stitch < lead; stitch++) turning.push(stitch);
-  return { slots: Int32Array.from(slots), stack: counted ? [from, lead] : [from, from], turning, joins, perched, reversed };
+  return { slots: Int32Array.from(slots), stack: counted ? [from, lead] : [from, from], turning, joins, perched, rings, reversed };
 }
 
 /** The chains of the turning chain that the row begins with, `[from, end)`, with foundation chains left out before its first stitch. */
@@ -66,10 +72,12 @@ function anyCounts(fabric: Fabric, from: number, end: number): boolean {
   return false;
 }
 
+/** A slip stitch into the stitch or chain just made. */
 function sitsOnOwnRow(fabric: Fabric, row: IndexedRow, stitch: number): boolean {
+  if (fabric.kind[stitch] !== SLIP) return false;
   const from = fabric.baseStart[stitch]!;
   const end = fabric.baseStart[stitch + 1]!;
-  if (from === end || row.word === 'foundation') return false;
+  if (from === end) return false;
   for (let b = from; b < end; b++) {
     if (fabric.bases[b]! < row.first) return false;
   }

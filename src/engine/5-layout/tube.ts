@@ -2,7 +2,7 @@ import type { Fabric } from '../3-fabric/fabric.ts';
 import { finish } from './finish.ts';
 import type { Cell } from './gaugeCell.ts';
 import { newGround, sectionRows } from './ground.ts';
-import type { Ground } from './ground.ts';
+import type { Ground, IndexedRow } from './ground.ts';
 import { labelRows } from './labelRows.ts';
 import type { PlacedRow } from './labelRows.ts';
 import type { Ghost, Guide, Layout } from './layout.ts';
@@ -27,25 +27,44 @@ const LABEL_CLEAR = 1.75 + GUTTER;
 /**
  * A section worked in closed rounds, cut where the rounds start and unrolled. Each round is fitted over the one below,
  * with bases moved by whole turns where a round starts elsewhere. Columns are kept: at decreases holes open, as between the
- * halves of a toe; a round with more stitches is wider, so that no stitch is drawn narrower than it is. Stitches near the
- * cut are repeated as ghosts on the other side. Linear cost.
+ * halves of a toe; a round with more stitches is wider, so that no stitch is drawn narrower than it is, and a tube that
+ * grows from few stitches has its first rounds spread evenly to the width that it reaches. Stitches near the cut are repeated as ghosts on the other side. Linear cost.
  */
 export function tube(fabric: Fabric, section: number, cell: Cell, options: TubeOptions): Layout {
   const ground = newGround(fabric, section, cell);
   const rows = sectionRows(fabric, section);
   const placed: PlacedRow[] = [];
-  let around = 0;
+  const evened = evenRounds(rows);
+  let cut: readonly [left: number, right: number] = [0, 0];
+  const cuts: (readonly [number, number])[] = [];
+  let baseY = 0;
   rows.forEach((row, r) => {
     const slots = rowSlots(fabric, row, rows[r + 1] ?? null);
     if (r === 0) placeOutside(ground, slots.slots);
-    placeRow(ground, row, slots, { startX: 0, baseY: 0, inRounds: row.round, aroundMm: row.round ? around : 0, leanMm: row.round && r > 0 ? options.leanStitches * cell.widthMm : 0 });
-    const [left, right] = edges(ground, slots.slots);
-    if (slots.slots.length > 0) around = right - left;
+    placeRow(ground, row, slots, { startX: 0, baseY, inRounds: row.round, aroundMm: row.round && r >= evened.end ? cut[1] - cut[0] : 0, evenMm: r < evened.end ? (evened.widest * ground.w) / Math.max(1, slots.slots.length) : 0, leanMm: row.round && r > 0 ? options.leanStitches * cell.widthMm : 0 });
+    const [left, right] = r < evened.end ? ([0, evened.widest * ground.w] as const) : edges(ground, slots.slots);
+    // Rounds that were decreased leave holes; the way round the tube stays that of its widest round so far.
+    if (right - left > cut[1] - cut[0] - 1e-6) cut = [left, right];
+    cuts.push(cut);
+    const top = slots.slots[0];
+    if (top !== undefined) baseY = ground.headY[top - ground.first]!;
     placed.push({ row: row.index, slots });
   });
-  const ghosts = [...outsideGhosts(ground), ...repeats(ground, placed, options.marginStitches)];
+  const ghosts = [...outsideGhosts(ground), ...repeats(ground, placed, cuts, options.marginStitches)];
   const clear = (LABEL_CLEAR + options.marginStitches) * cell.widthMm;
   return finish(ground, 'tube', labelRows(ground, placed, clear, 'column'), ghosts, seams(ground, placed));
+}
+
+/** A tube that grows to this many times its first round is spread, not just widened. */
+const GROWS = 1.5;
+
+/** The first rounds `[0, end)` of a tube that widens from few stitches, and the stitches of its widest round. */
+function evenRounds(rows: readonly IndexedRow[]): { readonly end: number; readonly widest: number } {
+  const counts = rows.map((row) => (row.round ? row.made : 0));
+  const first = counts.find((count) => count > 0) ?? 0;
+  const widest = Math.max(0, ...counts);
+  if (first === 0 || widest < GROWS * first) return { end: 0, widest };
+  return { end: counts.indexOf(widest), widest };
 }
 
 /** Left and right edge of a round: half a stitch beyond the outermost heads. */
@@ -55,10 +74,10 @@ function edges(ground: Ground, slots: Int32Array): readonly [number, number] {
 }
 
 /** The stitches within the margin of the cut once more on the other side, at most half a round. */
-function repeats(ground: Ground, placed: readonly PlacedRow[], margin: number): Ghost[] {
+function repeats(ground: Ground, placed: readonly PlacedRow[], cuts: readonly (readonly [number, number])[], margin: number): Ghost[] {
   const ghosts: Ghost[] = [];
-  for (const { slots: { slots } } of placed) {
-    const [left, right] = edges(ground, slots);
+  placed.forEach(({ slots: { slots } }, r) => {
+    const [left, right] = cuts[r]!;
     const count = Math.min(margin, slots.length >> 1);
     const copy = (slot: number, by: number): void => {
       const i = slot - ground.first;
@@ -70,7 +89,7 @@ function repeats(ground: Ground, placed: readonly PlacedRow[], margin: number): 
       copy(slots[slots.length - 1 - k]!, left - right - GUTTER * ground.w);
       copy(slots[k]!, right - left + GUTTER * ground.w);
     }
-  }
+  });
   return ghosts;
 }
 

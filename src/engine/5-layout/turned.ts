@@ -31,7 +31,7 @@ export function turned(fabric: Fabric, section: number, cell: Cell): Layout {
   const slots = rows.map((row, r) => rowSlots(fabric, row, rows[r + 1] ?? null));
   rows.forEach((row, r) => {
     if (r === 0) placeOutside(ground, slots[0]!.slots);
-    placeRow(ground, row, slots[r]!, { startX: 0, baseY: 0, inRounds: false, aroundMm: 0, leanMm: 0 });
+    placeRow(ground, row, slots[r]!, { startX: 0, baseY: 0, inRounds: false, aroundMm: 0, evenMm: 0, leanMm: 0 });
   });
   const flanks = findFlanks(ground, rows, slots);
   const bent = flanks.plain ? bend(ground, rows, slots, flanks) : [];

@@ -35,7 +35,7 @@ export function draw(fabric: Fabric, layout: Layout, options: DrawOptions): Draw
   const lowest = layout.kind === 'turned' ? undefined : parts.blocks[0];
   const marks: Mark[] = [
     ...(options.symbols === 'all' ? bandMarks(fabric, layout) : []),
-    ...(options.grid ? gridMarks(fabric, layout, parts, options.symbols === 'none') : []),
+    ...(options.grid ? gridMarks(fabric, layout, parts, options.symbols === 'none' || layout.kind === 'turned') : []),
     ...guideMarks(fabric, layout, sizeMm),
     ...(options.numbers ? rowMarks(fabric, layout, sizeMm) : []),
     ...(lowest ? columnMarks(fabric, layout, lowest, sizeMm, options.numbers, options.repeatBrackets ?? []) : []),

@@ -67,10 +67,12 @@ function straightRow(fabric: Fabric, layout: Layout, slots: Int32Array): { x0: n
 
 /**
  * Grid lines. Blocks get full lines, every 5th and 10th apart, counted from the side where right-side rows start and from row
- * 1; shaped rows get the outlines of their cells when `outlines` is set.
+ * 1; turned short rows have no columns that run through, so theirs are all light. Shaped rows get the outlines of their
+ * cells when `outlines` is set.
  */
 export function gridMarks(fabric: Fabric, layout: Layout, parts: GridParts, outlines: boolean): Mark[] {
-  const marks: Mark[] = parts.blocks.flatMap((block) => blockLines(fabric, layout, block));
+  const plain = layout.kind === 'turned';
+  const marks: Mark[] = parts.blocks.flatMap((block) => blockLines(fabric, layout, block, plain));
   if (outlines) for (const slots of parts.shaped) marks.push(...cellLines(layout, slots));
   const order: readonly MarkRole[] = ['grid', 'grid5', 'grid10'];
   return marks.sort((a, b) => order.indexOf(a.role) - order.indexOf(b.role));
@@ -86,18 +88,18 @@ function weight(n: number): MarkRole {
   return n % 10 === 0 ? 'grid10' : n % 5 === 0 ? 'grid5' : 'grid';
 }
 
-function blockLines(fabric: Fabric, layout: Layout, { x0, x1, y0, tops, rows, columns }: Block): Mark[] {
+function blockLines(fabric: Fabric, layout: Layout, { x0, x1, y0, tops, rows, columns }: Block, plain: boolean): Mark[] {
   const marks: Mark[] = [];
   const top = tops.at(-1)!;
   const fromRight = countsFromRight(fabric, layout);
   for (let k = 0; k <= columns; k++) {
     const x = x0 + ((x1 - x0) * k) / columns;
     const n = fromRight ? columns - k : k;
-    marks.push({ kind: 'line', role: n === 0 || n === columns ? 'frame' : weight(n), points: [x, y0, x, top], row: null });
+    marks.push({ kind: 'line', role: plain ? 'grid' : n === 0 || n === columns ? 'frame' : weight(n), points: [x, y0, x, top], row: null });
   }
   [y0, ...tops].forEach((y, k, all) => {
     const n = k === 0 ? (fabric.rows[rows[0]!]!.number ?? 1) - 1 : fabric.rows[rows[k - 1]!]!.number;
-    marks.push({ kind: 'line', role: k === 0 || k === all.length - 1 ? 'frame' : n === null ? 'grid' : weight(n), points: [x0, y, x1, y], row: null });
+    marks.push({ kind: 'line', role: plain ? 'grid' : k === 0 || k === all.length - 1 ? 'frame' : n === null ? 'grid' : weight(n), points: [x0, y, x1, y], row: null });
   });
   return marks;
 }

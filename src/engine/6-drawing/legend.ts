@@ -1,15 +1,16 @@
 import type { Yarn } from '../1-pattern/pattern.ts';
 import type { Terms } from '../craft/terms.ts';
 import type { Fabric } from '../3-fabric/fabric.ts';
-import type { Drawing, MarkRole } from './drawing.ts';
+import type { Drawing, Glyph, MarkRole } from './drawing.ts';
+import { legendGlyph } from './legendGlyph.ts';
 import { symbolCall } from './symbols/symbolCall.ts';
 import { symbolFullName, symbolName } from './symbols/symbolName.ts';
 
 /** One line of a legend. */
 export type LegendEntry =
   | { readonly kind: 'yarn'; readonly yarn: number; readonly text: string }
-  /** A glyph of the drawing in one of its inks. */
-  | { readonly kind: 'stitch'; readonly glyph: number; readonly ink: number; readonly ghost: boolean; readonly text: string }
+  /** A symbol as it stands by itself, in one of the drawing's inks. */
+  | { readonly kind: 'stitch'; readonly glyph: Glyph; readonly ink: number; readonly ghost: boolean; readonly text: string }
   | { readonly kind: 'line' | 'area'; readonly role: MarkRole; readonly text: string };
 
 /** What the legend needs besides the drawing. */
@@ -22,7 +23,7 @@ export interface LegendOptions {
 
 /** A legend of only what the drawing uses: yarns in the pattern's order, stitches in the catalogue's order, then lines and bands. */
 export function legend(fabric: Fabric, drawing: Drawing, { terms, yarns, yarnOf }: LegendOptions): LegendEntry[] {
-  return [...yarnEntries(drawing, yarns, yarnOf), ...stitchEntries(fabric, drawing, terms), ...markEntries(drawing)];
+  return [...yarnEntries(drawing, yarns, yarnOf), ...stitchEntries(fabric, drawing, terms), ...markEntries(fabric, drawing)];
 }
 
 function yarnEntries({ stitches }: Drawing, yarns: readonly Yarn[], yarnOf: Uint8Array): LegendEntry[] {
@@ -36,17 +37,15 @@ interface Seen {
   readonly text: string;
   readonly ink: number;
   readonly order: number;
-  /** How often each glyph of it occurs: the commonest is shown. */
-  readonly glyphs: Map<number, number>;
+  readonly glyph: Glyph;
 }
 
 const INK_WORDS = ['', ', wrong-side row', ', last of its row, into the next open stitch', ''] as const;
 
-function stitchEntries(fabric: Fabric, { stitches }: Drawing, terms: Terms): LegendEntry[] {
+function stitchEntries(fabric: Fabric, { stitches, cellWidthMm: w, cellHeightMm: h }: Drawing, terms: Terms): LegendEntry[] {
   const seen = new Map<string, Seen>();
   for (let i = 0; i < stitches.count; i++) {
-    const glyph = stitches.glyph[i]!;
-    if (glyph < 0 || stitches.ghost[i]) continue;
+    if (stitches.glyph[i]! < 0 || stitches.ghost[i]) continue;
     const stitch = stitches.stitch[i]!;
     const call = symbolCall(fabric, stitch);
     const ink = stitches.ink[i]!;
@@ -55,25 +54,16 @@ function stitchEntries(fabric: Fabric, { stitches }: Drawing, terms: Terms): Leg
     // Chains look the same in every row; increases share their symbol's name with the plain stitch.
     const shownInk = call.kind === 'ch' || call.kind === 'slst' ? 0 : ink;
     const key = `${short} ${standing} ${shownInk}`;
-    const entry = seen.get(key);
-    if (entry) entry.glyphs.set(glyph, (entry.glyphs.get(glyph) ?? 0) + 1);
-    else seen.set(key, { text: words(short, symbolFullName(call, terms), shownInk, call.together > 1), ink: shownInk, order: fabric.kind[stitch]! * 1000 + (standing ? 500 : 0) + call.together * 10 + shownInk, glyphs: new Map([[glyph, 1]]) });
+    if (seen.has(key)) continue;
+    const pose = ink === 2 ? 'attaching' : ink === 3 && call.together === 1 ? 'shared' : 'plain';
+    seen.set(key, { text: words(short, symbolFullName(call, terms), shownInk, call.together > 1), ink: shownInk, order: fabric.kind[stitch]! * 1000 + (standing ? 500 : 0) + call.together * 10 + shownInk, glyph: legendGlyph(call, pose, w, h) });
   }
-  return [...seen.values()].sort((a, b) => a.order - b.order).map(({ text, ink, glyphs }) => ({ kind: 'stitch', glyph: commonest(glyphs), ink, ghost: false, text }));
+  return [...seen.values()].sort((a, b) => a.order - b.order).map(({ text, ink, glyph }) => ({ kind: 'stitch', glyph, ink, ghost: false, text }));
 }
 
 function words(short: string, full: string, ink: number, together: boolean): string {
   const name = full === short || full === 'turning chain' ? full : `${short} = ${full}`;
   return `${name}${ink === 3 && !together ? ', one of several in one stitch' : INK_WORDS[ink]}`;
-}
-
-function commonest(glyphs: ReadonlyMap<number, number>): number {
-  let best = -1;
-  let most = 0;
-  for (const [glyph, count] of glyphs) {
-    if (count > most || (count === most && glyph < best)) [best, most] = [glyph, count];
-  }
-  return best;
 }
 
 const MARK_WORDS: readonly (readonly [MarkRole, 'line' | 'area', string])[] = [
@@ -82,9 +72,9 @@ const MARK_WORDS: readonly (readonly [MarkRole, 'line' | 'area', string])[] = [
   ['centre', 'line', 'centre'],
 ];
 
-function markEntries({ marks, stitches }: Drawing): LegendEntry[] {
+function markEntries(fabric: Fabric, { marks, stitches, cellWidthMm: w, cellHeightMm: h }: Drawing): LegendEntry[] {
   const entries: LegendEntry[] = MARK_WORDS.flatMap(([role, kind, text]) => (marks.some((mark) => mark.role === role) ? [{ kind, role, text }] : []));
   const ghost = stitches.glyph.findIndex((glyph, i) => glyph >= 0 && stitches.ghost[i] === 1);
-  if (ghost >= 0) entries.push({ kind: 'stitch', glyph: stitches.glyph[ghost]!, ink: 0, ghost: true, text: 'grey: repeated, or of the section before' });
+  if (ghost >= 0) entries.push({ kind: 'stitch', glyph: legendGlyph(symbolCall(fabric, stitches.stitch[ghost]!), 'plain', w, h), ink: 0, ghost: true, text: 'grey: repeated, or of the section before' });
   return entries;
 }

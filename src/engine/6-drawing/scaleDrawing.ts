@@ -22,7 +22,8 @@ function scaleBox({ x0, y0, x1, y1 }: Box, k: number): Box {
   return { x0: x0 * k, y0: y0 * k, x1: x1 * k, y1: y1 * k };
 }
 
-function scaleGlyph(glyph: Glyph, k: number): Glyph {
+/** A glyph `k` times as large, under the same id. */
+export function scaleGlyph(glyph: Glyph, k: number): Glyph {
   return { ...glyph, strokes: glyph.strokes.map((stroke) => scaleStroke(stroke, k)) };
 }
 

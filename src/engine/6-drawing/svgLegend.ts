@@ -5,6 +5,7 @@ import type { LegendEntry } from './legend.ts';
 import type { Look } from './look.ts';
 import { printMark } from './printMark.ts';
 import { cellColour } from './svgCells.ts';
+import { svgGlyph } from './svgGlyph.ts';
 import { svgMarks } from './svgMarks.ts';
 import { attributes, escapeXml, num, pathData } from './svgText.ts';
 import { textWidth } from './textSize.ts';
@@ -61,7 +62,7 @@ function picture(entry: LegendEntry, drawing: Drawing, look: Look): { readonly s
       return { svg: box + marked, box: cell };
     }
     case 'stitch': {
-      const glyph = drawing.glyphs[entry.glyph]!;
+      const { glyph } = entry;
       const ink = entry.ghost ? look.ghostInk : inkOn(look, entry.ink, '#ffffff');
       const box = glyphBox(glyph);
       return { svg: `<use${attributes({ href: `#${glyph.id}`, stroke: ink, fill: ink, 'stroke-width': look.symbolMm, 'stroke-linecap': 'round' })}/>`, box };
@@ -95,4 +96,14 @@ export function glyphBox(glyph: Glyph): Box {
     } else for (let i = 0; i + 1 < stroke.points.length; i += 2) add(stroke.points[i]!, stroke.points[i + 1]!);
   }
   return box;
+}
+
+/** Definitions of a legend's symbols that are not among `known` glyphs. */
+export function legendDefs(entries: readonly LegendEntry[], known: readonly Glyph[]): string {
+  const ids = new Set(known.map(({ id }) => id));
+  return entries.map((entry) => {
+    if (entry.kind !== 'stitch' || ids.has(entry.glyph.id)) return '';
+    ids.add(entry.glyph.id);
+    return svgGlyph(entry.glyph);
+  }).join('');
 }

@@ -1,6 +1,7 @@
 import { cutSheets } from './cutSheets.ts';
 import type { Sheet, SheetOptions } from './cutSheets.ts';
 import type { Drawing } from './drawing.ts';
+import type { LegendEntry } from './legend.ts';
 import { SHEET_FOOT_MM, SHEET_MARGIN_MM } from './paper.ts';
 import type { Paper } from './paper.ts';
 import { scaleDrawing } from './scaleDrawing.ts';
@@ -9,7 +10,7 @@ import { sheetFurniture } from './sheetFurniture.ts';
 import { svgChart } from './svgChart.ts';
 import { svgGlyph } from './svgGlyph.ts';
 import { svgHead } from './svgHead.ts';
-import { svgLegend } from './svgLegend.ts';
+import { legendDefs, svgLegend } from './svgLegend.ts';
 import { svgMarks } from './svgMarks.ts';
 import { attributes, num } from './svgText.ts';
 import { shownLegend } from './writeSvg.ts';
@@ -24,7 +25,7 @@ const LEGEND_CLEAR_MM = 6;
  */
 export function writeSheets(drawing: Drawing, paper: Paper, options: SvgOptions & SheetOptions): string[] {
   const scaled = options.mmPerStitch === undefined ? drawing : scaleDrawing(drawing, options.mmPerStitch);
-  const entries = shownLegend(options);
+  const entries = shownLegend(options, scaled.cellWidthMm / drawing.cellWidthMm);
   const legendWidth = (on: Paper): number => on.widthMm - 2 * SHEET_MARGIN_MM;
   const needs = svgLegend(entries, scaled, options.look, 0, 0, legendWidth(paper)).heightMm;
   const sheets = cutSheets(scaled, paper, options);
@@ -32,7 +33,10 @@ export function writeSheets(drawing: Drawing, paper: Paper, options: SvgOptions 
   const free = last.paper.heightMm - SHEET_MARGIN_MM - SHEET_FOOT_MM - (last.window.y1 + last.shiftY) - LEGEND_CLEAR_MM;
   const ownSheet = needs > free;
   const total = sheets.length + (ownSheet ? 1 : 0);
-  const files = sheets.map((sheet) => sheetFile(scaled, sheet, total, options, sheet === last && !ownSheet ? legendAt(sheet, sheet.window.y1 + sheet.shiftY + LEGEND_CLEAR_MM) : ''));
+  const files = sheets.map((sheet) => {
+    const under = sheet === last && !ownSheet;
+    return sheetFile(scaled, sheet, total, options, under ? entries : [], under ? legendAt(sheet, sheet.window.y1 + sheet.shiftY + LEGEND_CLEAR_MM) : '');
+  });
   if (ownSheet) files.push(legendFile());
   return files;
 
@@ -42,29 +46,24 @@ export function writeSheets(drawing: Drawing, paper: Paper, options: SvgOptions 
 
   function legendFile(): string {
     const sheet: Sheet = { ...sheets[0]!, index: sheets.length, column: -1, row: -1, window: { x0: 0, y0: 0, x1: 0, y1: 0 }, cut: { left: false, right: false, top: false, bottom: false }, seam: { left: null, right: null, top: null, bottom: null } };
-    return file(sheet, total, options, glyphDefs(scaled), '', legendAt(sheet, SHEET_MARGIN_MM + SHEET_FOOT_MM + 6));
+    return file(sheet, total, options, legendDefs(entries, []), '', legendAt(sheet, SHEET_MARGIN_MM + SHEET_FOOT_MM + 6));
   }
 }
 
-function sheetFile(drawing: Drawing, sheet: Sheet, total: number, options: SvgOptions, legend: string): string {
+function sheetFile(drawing: Drawing, sheet: Sheet, total: number, options: SvgOptions, entries: readonly LegendEntry[], legend: string): string {
   const { look, yarnOf, rows } = options;
   const { inside, beside } = sheetDrawing(drawing, sheet);
   const { x0, y0, x1, y1 } = sheet.window;
   // Unclipped where nothing is cut off, so that the edge of the outermost line shows in full.
   const pad = 1;
   const clip = [x0 - (sheet.cut.left ? 0 : pad), y0 - (sheet.cut.top ? 0 : pad), x1 + (sheet.cut.right ? 0 : pad), y1 + (sheet.cut.bottom ? 0 : pad)] as const;
-  const used = legend === '' ? inside : drawing;
-  const defs = `${glyphDefs(used, legend === '')}<clipPath id="window"><rect${attributes({ x: clip[0], y: clip[1], width: clip[2] - clip[0], height: clip[3] - clip[1] })}/></clipPath>`;
+  const placed = new Set(inside.stitches.glyph);
+  const glyphs = drawing.glyphs.filter((_, index) => placed.has(index));
+  const defs = `${glyphs.map(svgGlyph).join('\n')}${legendDefs(entries, glyphs)}<clipPath id="window"><rect${attributes({ x: clip[0], y: clip[1], width: clip[2] - clip[0], height: clip[3] - clip[1] })}/></clipPath>`;
   const shift = `translate(${num(sheet.shiftX)} ${num(sheet.shiftY)})`;
   const chart = `<g${attributes({ transform: shift })}><g clip-path="url(#window)">${svgChart(inside, rows, look, yarnOf)}</g>`
     + `<g id="numbers-at-cuts">${svgMarks(beside, ['rowNumber', 'stitchNumber'], look).replaceAll('<g id="', '<g id="cut-')}</g></g>`;
   return file(sheet, total, options, defs, chart, legend);
-}
-
-/** Glyph definitions; only those that are placed, when `placedOnly`. */
-function glyphDefs({ glyphs, stitches }: Drawing, placedOnly = false): string {
-  const placed = new Set(stitches.glyph);
-  return glyphs.filter((_, index) => !placedOnly || placed.has(index)).map(svgGlyph).join('\n');
 }
 
 function file(sheet: Sheet, total: number, options: SvgOptions, defs: string, chart: string, legend: string): string {

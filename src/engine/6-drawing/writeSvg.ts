@@ -2,10 +2,10 @@ import type { WorkedRow } from '../3-fabric/fabric.ts';
 import type { Drawing } from './drawing.ts';
 import type { LegendEntry } from './legend.ts';
 import type { Look } from './look.ts';
-import { scaleDrawing } from './scaleDrawing.ts';
+import { scaleDrawing, scaleGlyph } from './scaleDrawing.ts';
 import { svgChart } from './svgChart.ts';
 import { svgGlyph } from './svgGlyph.ts';
-import { svgLegend } from './svgLegend.ts';
+import { legendDefs, svgLegend } from './svgLegend.ts';
 import { svgHead } from './svgHead.ts';
 import type { SvgWords } from './svgHead.ts';
 import { num } from './svgText.ts';
@@ -32,12 +32,13 @@ export function writeSvg(drawing: Drawing, options: SvgOptions): string {
   const scaled = options.mmPerStitch === undefined ? drawing : scaleDrawing(drawing, options.mmPerStitch);
   const { look, yarnOf, rows, marginMm = 4 } = options;
   const { x0, y0, x1, y1 } = scaled.bounds;
-  const entries = shownLegend(options);
+  const entries = shownLegend(options, scaled.cellWidthMm / drawing.cellWidthMm);
   const width = Math.max(x1 - x0, entries.length > 0 ? 60 : 0);
   const legend = svgLegend(entries, scaled, look, x0, y1 + 5, width);
   const height = y1 - y0 + (legend.heightMm > 0 ? 5 + legend.heightMm : 0);
   const box = { x: x0 - marginMm, y: y0 - marginMm, width: Math.max(x1 - x0, legend.widthMm) + 2 * marginMm, height: height + 2 * marginMm };
-  const defs = scaled.glyphs.length === 0 ? '' : `<defs>${scaled.glyphs.map(svgGlyph).join('\n')}</defs>\n`;
+  const symbols = [...scaled.glyphs.map(svgGlyph), legendDefs(entries, scaled.glyphs)].filter((def) => def !== '');
+  const defs = symbols.length === 0 ? '' : `<defs>${symbols.join('\n')}</defs>\n`;
   return `${svgHead(box, options)}
 ${defs}<rect id="paper" x="${num(box.x)}" y="${num(box.y)}" width="${num(box.width)}" height="${num(box.height)}" fill="#ffffff"/>
 ${svgChart(scaled, rows, look, yarnOf)}
@@ -45,7 +46,9 @@ ${legend.svg}${legend.svg ? '\n' : ''}</svg>
 `;
 }
 
-/** The legend's entries that the look shows: without fills there are no yarns to tell apart. */
-export function shownLegend({ legend = [], look }: SvgOptions): readonly LegendEntry[] {
-  return legend.filter(({ kind }) => kind !== 'yarn' || look.fills === 'yarn');
+/** The legend's entries that the look shows, their symbols `scale` times as large: without fills there are no yarns to tell apart. */
+export function shownLegend({ legend = [], look }: SvgOptions, scale: number): readonly LegendEntry[] {
+  return legend
+    .filter(({ kind }) => kind !== 'yarn' || look.fills === 'yarn')
+    .map((entry) => (entry.kind === 'stitch' && scale !== 1 ? { ...entry, glyph: scaleGlyph(entry.glyph, scale) } : entry));
 }

@@ -10,7 +10,7 @@ export const picot: SymbolDrawing = ({ w, h, length, legs }) => {
   for (let n = 0; n < chains; n++) {
     // From the dot upwards on either side; the ovals lie along the ring.
     const turn = ((n + 0.5) / chains) * 2 * Math.PI;
-    strokes.push(oval(-Math.sin(turn) * radius, middle + Math.cos(turn) * radius, Math.min(0.17 * w, (2.2 * radius) / chains), 0.085 * w, false, turn));
+    strokes.push(oval(-Math.sin(turn) * radius, middle + Math.cos(turn) * radius, Math.min(0.26 * w, (2.7 * radius) / chains), Math.min(0.11 * w, 0.4 * radius), false, turn));
   }
   return strokes;
 };
