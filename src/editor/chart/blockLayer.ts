@@ -4,7 +4,8 @@ import { GHOST_INK, type YarnInks } from './inks.ts';
 
 /** The elements of the blocks in the document: one group a block for fills and one for symbols, one path a yarn or ink. */
 export interface BlockLayer {
-  readonly shown: ReadonlyMap<number, string>;
+  /** The blocks in the document, each with its note. */
+  readonly blocks: ReadonlyMap<number, string>;
   /** Puts a block's paths in, or changes those that differ. `note` is kept with the block. */
   put(block: number, fills: readonly KeyedPath[], symbols: readonly KeyedPath[], prints: BlockPrints | null, note: string): void;
   drop(block: number): void;
@@ -91,7 +92,7 @@ export function blockLayer(fillsGroup: SVGGElement, printsGroup: SVGGElement, sy
   }
 
   return {
-    shown,
+    blocks: shown,
     put(block, fills, symbols, prints, note) {
       put(fillsOf, fillsGroup, block, fills, paintFill);
       put(symbolsOf, symbolsGroup, block, symbols, paintSymbol);

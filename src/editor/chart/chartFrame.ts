@@ -2,15 +2,13 @@ import type { Drawing } from '../../engine/6-drawing/drawing.ts';
 import { gridIndex, type FindItem } from './gridIndex.ts';
 import { itemOfStitch } from './itemOfStitch.ts';
 import { moves } from './moves.ts';
-import { stage, type Picture, type Rest, type StageParts } from './stage.ts';
+import { stage, type Picture, type StageParts, type StagePort } from './stage.ts';
 import { stitchesBetween } from './stroke.ts';
 import { touches, type ChartPointer, type StrokePhase } from './touches.ts';
 import { centredOn, fitView, scaledAbout, toMm, withBoxInSight, type Fit, type Size } from './viewTransform.ts';
 
 /** What a chart tells its owner. */
-export interface ChartPort {
-  rest(rest: Rest): void;
-  settled(): void;
+export interface ChartPort extends StagePort {
   point(stitch: number | null, info: ChartPointer): void;
   stroke(phase: StrokePhase, stitches: readonly number[], info: ChartPointer): void;
   tap(stitch: number, info: ChartPointer): void;
@@ -40,7 +38,7 @@ export function chartFrame(frame: HTMLElement, parts: StageParts, firstFit: Fit,
   let items: Int32Array = new Int32Array(0);
   let fitted: Fit | null = firstFit;
   let size: Size = { width: 0, height: 0 };
-  const picture = stage(parts, port.rest, port.settled);
+  const picture = stage(parts, port);
   const movement = moves(
     frame,
     (view, byHand) => {

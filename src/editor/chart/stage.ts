@@ -27,10 +27,10 @@ export interface Picture {
 
 /** The elements that the stage draws on and moves. */
 export interface StageParts {
-  /** Moved by a CSS transform while a gesture runs. */
-  readonly layer: SVGSVGElement;
-  /** Scaled to the view when it rests. */
-  readonly world: SVGGElement;
+  /** Moved by a CSS transform while a gesture runs: the chart, and what lies over it. */
+  readonly layers: readonly SVGSVGElement[];
+  /** The one group of each layer, scaled to the view when it rests. */
+  readonly worlds: readonly SVGGElement[];
   readonly fills: SVGGElement;
   readonly prints: SVGGElement;
   readonly symbols: SVGGElement;
@@ -67,9 +67,19 @@ const SLICE_MS = 4;
 /** Below this part of the scale at rest so much comes into sight that only the overview can keep up. */
 const TOO_FAR = 0.6;
 
-/** Makes a stage; `onrest` is told each time the picture has been drawn at a new rest, `onsettled` when no block is waiting. */
-export function stage(parts: StageParts, onrest: (rest: Rest) => void, onsettled: () => void): Stage {
-  const layer = blockLayer(parts.fills, parts.prints, parts.symbols);
+/** What a stage tells. */
+export interface StagePort {
+  /** The picture has been drawn at a new rest. */
+  rest(rest: Rest): void;
+  /** The picture moves: where it is, and where it last rested. Once a frame. */
+  move(view: ViewTransform, from: ViewTransform): void;
+  /** No block is waiting. */
+  settled(): void;
+}
+
+/** Makes a stage on its elements. */
+export function stage(parts: StageParts, port: StagePort): Stage {
+  const shown = blockLayer(parts.fills, parts.prints, parts.symbols);
   const under = overview(parts.overview);
   let drawing: Drawing | null = null;
   let blocks: Blocks | null = null;
@@ -80,6 +90,7 @@ export function stage(parts: StageParts, onrest: (rest: Rest) => void, onsettled
   let inks: YarnInks = inksOnYarns(printLook([]));
   let size: Size = { width: 0, height: 0 };
   let view: ViewTransform = { x: 0, y: 0, k: 1 };
+  let restView = view;
   let bakedK = 0;
   let detail = detailFor(0);
   let pen: GlyphPen | null = null;
@@ -96,7 +107,7 @@ export function stage(parts: StageParts, onrest: (rest: Rest) => void, onsettled
     const fills = chartView === 'symbols' ? [] : blockFills(drawing, blocks, block, yarnOf, detail);
     const symbols = chartView === 'colour' || !pen ? [] : blockSymbols(drawing, blocks, block, yarnOf, pen, chartView === 'both' ? inks : null);
     const prints = mono && chartView !== 'symbols' && detail.symbols ? blockPrints(drawing, blocks, block, yarnOf, yarns, chartView === 'both') : null;
-    layer.put(block, fills, symbols, prints, note());
+    shown.put(block, fills, symbols, prints, note());
   }
   /** Builds waiting blocks for about so long; the rest follows in later frames. */
   function work(budgetMs: number): void {
@@ -107,7 +118,7 @@ export function stage(parts: StageParts, onrest: (rest: Rest) => void, onsettled
       if (performance.now() >= end) break;
     }
     if (waiting.size > 0) wake();
-    else onsettled();
+    else port.settled();
   }
   function wake(): void {
     if (frame === 0) frame = requestAnimationFrame(tick);
@@ -115,20 +126,24 @@ export function stage(parts: StageParts, onrest: (rest: Rest) => void, onsettled
   function tick(): void {
     frame = 0;
     place();
-    if (moving) addMissing();
+    if (moving) {
+      addMissing();
+      port.move(view, restView);
+    }
     work(SLICE_MS);
   }
   function place(): void {
     if (bakedK === 0) return;
     const scale = view.k / bakedK;
-    parts.layer.style.transform = scale === 1 ? `translate(${view.x}px,${view.y}px)` : `translate(${view.x}px,${view.y}px) scale(${scale})`;
+    const transform = scale === 1 ? `translate(${view.x}px,${view.y}px)` : `translate(${view.x}px,${view.y}px) scale(${scale})`;
+    for (const layer of parts.layers) layer.style.transform = transform;
   }
   function addMissing(): void {
     if (!blocks) return;
     let missing = false;
     if (view.k / bakedK >= TOO_FAR) {
       for (const block of blocksWithin(blocks, visibleBox(view, size, MARGIN_PX / 2))) {
-        if (layer.shown.has(block)) continue;
+        if (shown.blocks.has(block)) continue;
         waiting.add(block);
         missing = true;
       }
@@ -142,7 +157,7 @@ export function stage(parts: StageParts, onrest: (rest: Rest) => void, onsettled
     const first = bakedK === 0;
     if (bakedK !== view.k) {
       bakedK = view.k;
-      parts.world.setAttribute('transform', `scale(${bakedK / UNITS_PER_MM})`);
+      for (const world of parts.worlds) world.setAttribute('transform', `scale(${bakedK / UNITS_PER_MM})`);
     }
     const next = detailFor(Math.min(drawing.cellWidthMm, drawing.cellHeightMm) * bakedK);
     if (next !== detail || (next.symbols && !pen)) {
@@ -153,14 +168,15 @@ export function stage(parts: StageParts, onrest: (rest: Rest) => void, onsettled
     place();
     const needed = blocksWithin(blocks, visibleBox(view, size, MARGIN_PX));
     const keep = new Set(needed);
-    for (const block of [...layer.shown.keys()]) if (!keep.has(block)) layer.drop(block);
+    for (const block of [...shown.blocks.keys()]) if (!keep.has(block)) shown.drop(block);
     waiting.clear();
     const [midX, midY] = [(size.width / 2 - view.x) / view.k, (size.height / 2 - view.y) / view.k];
-    const stale = needed.filter((block) => layer.shown.get(block) !== note());
+    const stale = needed.filter((block) => shown.blocks.get(block) !== note());
     const distance = (b: number): number => Math.hypot((blocks!.boxes[b * 4]! + blocks!.boxes[b * 4 + 2]!) / 2 - midX, (blocks!.boxes[b * 4 + 1]! + blocks!.boxes[b * 4 + 3]!) / 2 - midY);
     for (const block of stale.sort((a, b) => distance(a) - distance(b))) waiting.add(block);
     under.place(null);
-    onrest({ view, size, detail });
+    restView = view;
+    port.rest({ view, size, detail });
     work(first ? Infinity : FIRST_SLICE_MS);
   }
 
@@ -176,27 +192,27 @@ export function stage(parts: StageParts, onrest: (rest: Rest) => void, onsettled
         yarns = picture.yarns;
         mono = picture.mono;
         inks = inksOnYarns(printLook(yarns, { mono }));
-        layer.paint(inks);
+        shown.paint(inks);
       }
       if (newDrawing) {
         drawing = picture.drawing;
         blocks = cutBlocks(drawing);
         pen = detail.symbols ? glyphPen(drawing, detail) : null;
-        for (const block of [...layer.shown.keys()]) if (block >= blocks.count) layer.drop(block);
+        for (const block of [...shown.blocks.keys()]) if (block >= blocks.count) shown.drop(block);
       }
       if (!drawing || !blocks) return;
       if (newDrawing || newColours) under.reset(drawing, blocks, yarnOf, inks.cells);
       if (newDrawing || newView || newColours) {
-        for (const block of layer.shown.keys()) waiting.add(block);
+        for (const block of shown.blocks.keys()) waiting.add(block);
         work(Infinity);
         if (newDrawing) bake();
         return;
       }
       const changed = changedBlocks(blocks, drawing.stitches.stitch, yarnsBefore, yarnOf);
-      if (changed.size === 0) return onsettled();
+      if (changed.size === 0) return port.settled();
       under.redraw(changed, yarnOf);
-      for (const block of changed) if (layer.shown.has(block)) waiting.add(block);
-      if (waiting.size === 0) onsettled();
+      for (const block of changed) if (shown.blocks.has(block)) waiting.add(block);
+      if (waiting.size === 0) port.settled();
       work(FIRST_SLICE_MS);
     },
     resize(next) {
@@ -218,7 +234,7 @@ export function stage(parts: StageParts, onrest: (rest: Rest) => void, onsettled
     destroy() {
       if (frame !== 0) cancelAnimationFrame(frame);
       under.destroy();
-      layer.clear();
+      shown.clear();
     },
   };
 }
