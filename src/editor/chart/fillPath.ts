@@ -65,9 +65,9 @@ function addCell(corners: Float32Array, at: number, backward: boolean, first: bo
   const nearT = at + (backward ? TR : TL), farT = at + (backward ? TL : TR);
   const ux = corners[farB]! - corners[nearB]! + corners[farT]! - corners[nearT]!;
   const uy = corners[farB + 1]! - corners[nearB + 1]! + corners[farT + 1]! - corners[nearT + 1]!;
-  const vx = corners[nearB]! - corners[nearT]! + corners[farB]! - corners[farT]!;
-  const vy = corners[nearB + 1]! - corners[nearT + 1]! + corners[farB + 1]! - corners[farT + 1]!;
-  const u = grow / (Math.hypot(ux, uy) || 1), v = grow / (Math.hypot(vx, vy) || 1);
+  // Down, square to the run: a level row keeps exactly level edges, which fill without faint lines.
+  const vx = backward ? uy : -uy, vy = backward ? -ux : ux;
+  const u = grow / (Math.hypot(ux, uy) || 1), v = u;
   const before = first ? u : 0, after = last ? u : 0;
   if (first) {
     push(bottom, corners[nearB]! - ux * before + vx * v, corners[nearB + 1]! - uy * before + vy * v);

@@ -26,9 +26,17 @@ export interface Ruler {
 
 type TextMark = Extract<Mark, { kind: 'text' }>;
 
+/** A row's number, and how far its cells reach to the side that it stands on, mm. */
+interface PlannedRow {
+  readonly mark: TextMark;
+  readonly side: 'left' | 'right';
+  readonly row: number;
+  readonly edge: number;
+}
+
 /** What is known of a drawing's numbers before any view: made once a drawing. */
 export interface RulerPlan {
-  readonly rows: readonly { readonly mark: TextMark; readonly side: 'left' | 'right'; readonly row: number }[];
+  readonly rows: readonly PlannedRow[];
   readonly columns: readonly TextMark[];
   /** Items of each row. */
   readonly itemsOf: ReadonlyMap<number, readonly number[]>;
@@ -39,6 +47,10 @@ const MOST_FONT_PX = 18;
 /** Height and width of a digit in parts of the font size, as lining figures of text faces have them (measured on the tool's own face). */
 const ASCENT = 0.66;
 const DIGIT = 0.5;
+/** An arrow and its space, in digits. */
+const ARROW = 2.6;
+/** Numbers keep this far from the frame's edge. */
+const EDGE_PX = 3;
 /** Every how many numbers are left when they would run into each other. */
 const STEPS = [1, 5, 10, 20, 50, 100, 200, 500];
 
@@ -52,7 +64,7 @@ export function planRuler(drawing: Drawing): RulerPlan {
     if (items) items.push(i);
     else itemsOf.set(stitches.row[i]!, [i]);
   }
-  const rows: { mark: TextMark; side: 'left' | 'right'; row: number }[] = [];
+  const rows: PlannedRow[] = [];
   const columns: TextMark[] = [];
   for (const mark of marks) {
     if (mark.kind !== 'text') continue;
@@ -61,13 +73,18 @@ export function planRuler(drawing: Drawing): RulerPlan {
     const items = itemsOf.get(mark.row) ?? [];
     let middle = 0;
     for (const item of items) middle += stitches.x[item]! / items.length;
-    rows.push({ mark, row: mark.row, side: mark.x < middle ? 'left' : 'right' });
+    const side = mark.x < middle ? 'left' : 'right';
+    let edge = side === 'left' ? Infinity : -Infinity;
+    for (const item of items) {
+      for (let c = item * 8; c < item * 8 + 8; c += 2) edge = side === 'left' ? Math.min(edge, stitches.corners[c]!) : Math.max(edge, stitches.corners[c]!);
+    }
+    rows.push({ mark, row: mark.row, side, edge });
   }
   return { rows, columns, itemsOf };
 }
 
 /** The numbers for a view at rest. */
-export function ruler(drawing: Drawing, plan: RulerPlan, view: ViewTransform, size: Size, edgePx: number): Ruler {
+export function ruler(drawing: Drawing, plan: RulerPlan, view: ViewTransform, size: Size): Ruler {
   const marks = plan.rows.map((row) => row.mark);
   const natural = (marks[0] ?? plan.columns[0])?.sizeMm ?? 0;
   const fontPx = Math.min(Math.max(natural * view.k, LEAST_FONT_PX), MOST_FONT_PX);
@@ -76,13 +93,20 @@ export function ruler(drawing: Drawing, plan: RulerPlan, view: ViewTransform, si
   const naturalPx = natural * view.k;
   let kept = 0;
   for (const side of ['left', 'right'] as const) {
-    const rows = thinned(plan.rows.filter((row) => row.side === side), (row) => row.mark.text, (row) => row.mark.y * view.k, 1.15 * fontPx);
+    const planned = plan.rows.filter((row) => row.side === side);
+    const rows = thinned(planned, (row) => row.mark.text, (row) => row.mark.y * view.k, 1.15 * fontPx);
     kept += rows.length;
-    for (const { mark, row } of rows) {
+    for (const { mark, row, edge } of rows) {
       const label = { key: `row ${row}`, text: mark.text, row, side };
-      const x = mark.x * view.k + view.x;
-      const seen = side === 'left' ? x >= edgePx / 2 : x <= size.width - edgePx / 2;
-      if (seen) inPlace.push({ ...label, ...outward(mark, side, fontPx, naturalPx, view.k) });
+      const place = outward(mark, side, fontPx, naturalPx, view.k);
+      const widthPx = (mark.text.length + (rows.length < planned.length ? ARROW : 0)) * DIGIT * fontPx;
+      const x = place.x * view.k + view.x;
+      const start = place.anchor === 'start' ? x : place.anchor === 'end' ? x - widthPx : x - widthPx / 2;
+      const shift = side === 'left' ? Math.max(0, EDGE_PX - start) : Math.min(0, size.width - EDGE_PX - start - widthPx);
+      const edgePx = edge * view.k + view.x;
+      // A number that would be cut off moves in as long as it stays clear of the row itself.
+      const clear = side === 'left' ? start + widthPx + shift <= edgePx : start + shift >= edgePx;
+      if (shift === 0 || clear) inPlace.push({ ...label, ...place, x: place.x + shift / view.k });
       else {
         const y = rowAtEdge(drawing, plan.itemsOf.get(row) ?? [], view, size, side);
         if (y !== null) held.push({ ...label, anchor: 'middle', x: 0, y });

@@ -10,7 +10,7 @@ describe('row and stitch numbers on the screen', () => {
   const plan = planRuler(drawing);
 
   it('stand where the drawing has them when there is room', () => {
-    const { inPlace, held, thinned } = ruler(drawing, plan, fitView(drawing.bounds, size, 'whole', 20), size, 44);
+    const { inPlace, held, thinned } = ruler(drawing, plan, fitView(drawing.bounds, size, 'whole', 20), size);
     expect(inPlace.filter((label) => label.row !== null).map((label) => label.text).sort()).toEqual(Array.from({ length: 12 }, (_, i) => String(i + 1)).sort());
     expect(held).toEqual([]);
     expect(thinned).toBe(false);
@@ -22,7 +22,7 @@ describe('row and stitch numbers on the screen', () => {
 
   it('are held at the edge when their place is out of sight', () => {
     const view = { k: 10, x: -300, y: 400 };
-    const { inPlace, held } = ruler(drawing, plan, view, size, 44);
+    const { inPlace, held } = ruler(drawing, plan, view, size);
     const left = held.filter((label) => label.side === 'left');
     expect(left.map((label) => label.text)).toContain('2');
     expect(left.find((label) => label.text === '2')!.y).toBeCloseTo(-1.5 * 3.8 * 10 + 400, 4);
@@ -32,7 +32,7 @@ describe('row and stitch numbers on the screen', () => {
 
   it('are thinned to fives or tens when rows are too narrow, and carry their arrows then', () => {
     const tall = syntheticDrawing({ columns: 20, rows: 200 });
-    const { inPlace, thinned, fontPx } = ruler(tall, planRuler(tall), fitView(tall.bounds, size, 'whole', 20), size, 44);
+    const { inPlace, thinned, fontPx } = ruler(tall, planRuler(tall), fitView(tall.bounds, size, 'whole', 20), size);
     const rows = inPlace.filter((label) => label.row !== null);
     expect(thinned).toBe(true);
     expect(fontPx).toBe(11);
@@ -43,7 +43,7 @@ describe('row and stitch numbers on the screen', () => {
   });
 
   it('are held below when the bottom of the chart is out of sight', () => {
-    const { held } = ruler(drawing, plan, { k: 30, x: 0, y: 2000 }, size, 44);
+    const { held } = ruler(drawing, plan, { k: 30, x: 0, y: 2000 }, size);
     expect(held.filter((label) => label.side === 'bottom').length).toBeGreaterThan(0);
   });
 });
