@@ -40,7 +40,7 @@ function leftBy(rows: readonly IndexedRow[], row: number): number {
 }
 
 /** Distance of a band's words from the fabric beside it, in row heights. */
-const WORDS_CLEAR = 0.75;
+const WORDS_CLEAR = 0.9;
 
 function bentBand(rows: readonly IndexedRow[], { heads, along, down, side, tops }: PlacedFlank, { from, end, row }: Run): Guide {
   const [first, last] = [heads[from]!, heads[end - 1]!];
@@ -48,7 +48,7 @@ function bentBand(rows: readonly IndexedRow[], { heads, along, down, side, tops 
   const at = ([x, y]: readonly [number, number], steps: number, depth: number): readonly [number, number] => [x + along[0] * steps + down[0] * depth, y + along[1] * steps + down[1] * depth];
   const points = [...at(first, -0.42, -0.12), ...at(last, 0.42, -0.12), ...at(last, 0.42, 1), ...at(first, -0.42, 1)];
   const [middleX, middleY] = [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2];
-  const [textX, textY] = at([middleX, middleY], 0, deep + (side > 0 ? WORDS_CLEAR : WORDS_CLEAR * 0.6) / 0.95);
+  const [textX, textY] = at([middleX, middleY], 0, deep + WORDS_CLEAR);
   const turn = Math.atan2(along[1], along[0]);
   return { kind: 'open', points, count: end - from, row: leftBy(rows, row), textX, textY, turnRad: side > 0 ? turn : turn + (turn < 0 ? Math.PI : -Math.PI) };
 }

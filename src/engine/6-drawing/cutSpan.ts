@@ -13,7 +13,7 @@ export function cutSpan(from: number, to: number, most: number, overlap: number,
     let end = start + most;
     // At least half a sheet is used, and every sheet brings something new.
     const least = start + Math.max(overlap * 1.5, most / 2);
-    for (const boundary of boundaries) if (boundary >= least && boundary <= start + most + 1e-6) end = boundary;
+    for (const boundary of boundaries) if (boundary >= least - 1e-6 && boundary <= start + most + 1e-6) end = boundary;
     spans.push([start, end]);
     start = end - overlap;
   }

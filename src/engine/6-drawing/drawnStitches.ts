@@ -86,7 +86,8 @@ function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitche
       angle: layout.angle[i]!, shared: shared || attaching, inSpace,
     }, layout.cellWidthMm, layout.cellHeightMm));
     const shaping = (bases > 1 && !inSpace) || (shared && sharing <= 3);
-    const wrong = fabric.rows[fabric.row[stitch]!]!.side === 'WS' && !(flags & FLAG.foundation);
+    const row = fabric.rows[fabric.row[stitch]!]!;
+    const wrong = row.side === 'WS' && row.word !== 'foundation';
     stitches.ink[offset + i] = attaching ? 2 : shaping ? 3 : wrong ? 1 : 0;
   }
 }

@@ -74,7 +74,9 @@ const MARK_WORDS: readonly (readonly [MarkRole, 'line' | 'area', string])[] = [
 
 function markEntries(fabric: Fabric, { marks, stitches, cellWidthMm: w, cellHeightMm: h }: Drawing): LegendEntry[] {
   const entries: LegendEntry[] = MARK_WORDS.flatMap(([role, kind, text]) => (marks.some((mark) => mark.role === role) ? [{ kind, role, text }] : []));
-  const ghost = stitches.glyph.findIndex((glyph, i) => glyph >= 0 && stitches.ghost[i] === 1);
+  const isGhost = (i: number): boolean => stitches.ghost[i] === 1 && stitches.glyph[i]! >= 0;
+  const drawn = Array.from({ length: stitches.count }, (_, i) => i).filter(isGhost);
+  const ghost = drawn.find((i) => symbolCall(fabric, stitches.stitch[i]!).kind !== 'ch') ?? drawn[0] ?? -1;
   if (ghost >= 0) entries.push({ kind: 'stitch', glyph: legendGlyph(symbolCall(fabric, stitches.stitch[ghost]!), 'plain', w, h), ink: 0, ghost: true, text: 'grey: repeated, or of the section before' });
   return entries;
 }

@@ -30,7 +30,7 @@ export function printMark(mark: PrintMark, corners: Corners, place: MarkPlace): 
     case 'dot': return { filled: circle(corners, at(0.5, 0.5), 0.17 * size), stroked: '' };
     case 'ring': return { filled: '', stroked: circle(corners, at(0.5, 0.5), 0.26 * size) };
     case 'slash': return { filled: '', stroked: line(0.2, 0.2, 0.8, 0.8) };
-    case 'cross': return { filled: '', stroked: line(0.5, 0.16, 0.5, 0.84) + line(0.16, 0.5, 0.84, 0.5) };
+    case 'cross': return { filled: '', stroked: line(0.5, 0.22, 0.5, 0.78) + line(0.22, 0.5, 0.78, 0.5) };
     case 'bars': return { filled: '', stroked: line(0.18, 0.26, 0.82, 0.26) + line(0.18, 0.5, 0.82, 0.5) + line(0.18, 0.74, 0.82, 0.74) };
     case 'wedge': return { filled: `${line(0.16, 0.16, 0.84, 0.16, 0.16, 0.84)}Z`, stroked: '' };
     case 'solid': return { filled: `${line(0, 0, 1, 0, 1, 1, 0, 1)}Z`, stroked: '' };

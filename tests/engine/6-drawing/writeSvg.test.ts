@@ -1,0 +1,133 @@
+import { describe, expect, it } from 'vitest';
+import { writeSvg } from '../../../src/engine/6-drawing/writeSvg.ts';
+import { LEAST_TEXT_MM } from '../../../src/engine/6-drawing/textSize.ts';
+import { chartOf, YARNS } from './chartOf.ts';
+import { SAMPLES } from './samples.ts';
+import { attributeValues, xmlFault } from './wellFormed.ts';
+
+const sample = (name: string): (typeof SAMPLES)[number] => SAMPLES.find((one) => one.name === name)!;
+
+describe.each(SAMPLES)('the chart $name', ({ name, text, options }) => {
+  const { drawing, svg } = chartOf(text, options);
+  const written = writeSvg(drawing, svg);
+
+  it('is the file that was looked at', async () => {
+    await expect(written).toMatchFileSnapshot(`../../samples/drawing/${name}.svg`);
+  });
+
+  it('gives the same bytes again', () => {
+    const again = chartOf(text, options);
+    expect(writeSvg(again.drawing, again.svg)).toBe(written);
+  });
+
+  it('is valid XML', () => {
+    expect(xmlFault(written)).toBeNull();
+  });
+
+  it('is self-contained: no scripts, events, styles, foreign content or addresses', () => {
+    expect(written).not.toMatch(/<script|<foreignObject|<image|<style|\son\w+=|var\(|data:|url\((?!#)|href="(?!#)/);
+    expect([...written.matchAll(/https?:\/\/[^"\s]+/g)].map(([address]) => address).filter((address) => !/^http:\/\/(www\.w3\.org\/(2000\/svg|1999\/02\/22-rdf-syntax-ns#)|purl\.org\/dc\/elements\/1\.1\/)$/.test(address))).toEqual([]);
+  });
+
+  it('refers only to what it defines, under ids that occur once', () => {
+    const ids = attributeValues(written, 'id');
+    expect(new Set(ids).size).toBe(ids.length);
+    ids.forEach((id) => expect(id).toMatch(/^[A-Za-z][\w-]*$/));
+    attributeValues(written, 'href').forEach((href) => expect(ids).toContain(href.slice(1)));
+  });
+
+  it('has one millimetre as its unit', () => {
+    const [, width, height] = /width="([\d.]+)mm" height="([\d.]+)mm"/.exec(written)!;
+    expect(/viewBox="[-\d.]+ [-\d.]+ ([\d.]+) ([\d.]+)"/.exec(written)!.slice(1)).toEqual([width, height]);
+  });
+
+  it('rounds to 0.001, draws no line under 0.2 mm and sets no text under 6 pt', () => {
+    expect(written.replace(/[Ee]\d|st-[\w-]+/g, '')).not.toMatch(/\d\.\d{4,}/);
+    attributeValues(written, 'stroke-width').forEach((width) => expect(Number(width)).toBeGreaterThanOrEqual(0.2));
+    attributeValues(written, 'font-size').forEach((size) => expect(Number(size)).toBeGreaterThanOrEqual(LEAST_TEXT_MM - 1e-3));
+  });
+});
+
+describe('a chart file', () => {
+  const { drawing, svg } = chartOf(sample('colour-panel').text, sample('colour-panel').options);
+
+  it('names its groups in drawing order', () => {
+    const ids = attributeValues(writeSvg(drawing, svg), 'id').filter((id) => /^(chart|row-\d+|marks-grid|marks-row-number|legend)$/.test(id));
+    expect(ids).toEqual(['chart', ...[1, 2, 3, 4, 5, 6, 7].map((row) => `row-${row}`), 'marks-grid', 'marks-row-number', 'legend']);
+  });
+
+  it('uses every stitch of the drawing: what the screen shows is what is printed', () => {
+    const both = chartOf(sample('heel').text, sample('heel').options);
+    const placed = [...both.drawing.stitches.glyph].filter((glyph) => glyph >= 0).length;
+    const legendUses = both.svg.legend!.filter(({ kind }) => kind === 'stitch').length;
+    expect(writeSvg(both.drawing, both.svg).match(/<use /g)).toHaveLength(placed + legendUses);
+  });
+
+  it('is drawn at the scale asked for', () => {
+    const at5 = writeSvg(drawing, { ...svg, mmPerStitch: 5, legend: [] });
+    const [, width] = /width="([\d.]+)mm"/.exec(at5)!;
+    expect(Number(width)).toBeCloseTo((drawing.bounds.x1 - drawing.bounds.x0) * (5 / 4) + 8, 2);
+  });
+
+  it('carries title, description and Dublin Core metadata, with the date that the pattern gives', () => {
+    const written = writeSvg(drawing, { ...svg, title: 'Leg', desc: 'Seven rows', creator: 'A Designer', rights: '© A Designer', date: '2024-05-01' });
+    expect(written).toContain('role="img" aria-labelledby="title desc"');
+    expect(written).toContain('<title id="title">Leg</title>\n<desc id="desc">Seven rows</desc>');
+    for (const line of ['<dc:title>Leg</dc:title>', '<dc:creator>A Designer</dc:creator>', '<dc:rights>© A Designer</dc:rights>', '<dc:date>2024-05-01</dc:date>']) expect(written).toContain(line);
+    expect(writeSvg(drawing, svg)).not.toContain('<dc:date>');
+  });
+
+  it.each([
+    ['<script>alert(1)</script>', '&lt;script&gt;alert(1)&lt;/script&gt;'],
+    ['"quoted" & \'so\'', '&quot;quoted&quot; &amp; &#39;so&#39;'],
+    ['שלום עולם', 'שלום עולם'],
+    ['🧦 socks', '🧦 socks'],
+    ['a\u0000b\u0008c\uD800d\uFFFE', 'abcd'],
+    [']]> --> <!--', ']]&gt; --&gt; &lt;!--'],
+    ['two\nlines', 'two lines'],
+  ])('prints the name %j as text', (name, printed) => {
+    const yarns = YARNS.map((yarn) => ({ ...yarn, name }));
+    const legend = svg.legend!.map((entry) => (entry.kind === 'yarn' ? { ...entry, text: name } : entry));
+    const written = writeSvg(drawing, { ...svg, legend, look: { ...svg.look, yarns }, title: name, desc: name, creator: name });
+    expect(written).toContain(`<title id="title">${printed}</title>`);
+    expect(written).toContain(`>${printed}</text>`);
+    expect(xmlFault(written)).toBeNull();
+  });
+});
+
+describe('black and white', () => {
+  const { drawing, svg } = chartOf(sample('colour-panel-mono').text, sample('colour-panel-mono').options);
+  const written = writeSvg(drawing, svg);
+
+  it('has no colour', () => {
+    const colours = [...written.matchAll(/"#([0-9a-f]{6})"/g)].map(([, hex]) => hex!);
+    expect(colours.length).toBeGreaterThan(0);
+    colours.forEach((hex) => expect([hex.slice(2, 4), hex.slice(4)]).toEqual([hex.slice(0, 2), hex.slice(0, 2)]));
+  });
+
+  it('tells yarns apart by the shape of their marks', () => {
+    const shapes = ['A', 'C'].map((letter) => new RegExp(`class="mark-${letter}"[^>]* d="([^"]*)"`).exec(written)![1]!.replace(/[-\d. ]+/g, '').slice(0, 12));
+    expect(new Set(shapes).size).toBe(2);
+    expect(written).not.toContain('class="mark-B"');
+  });
+});
+
+describe('the legend', () => {
+  it('lists only the yarns and stitches that are used, in the terms asked for', () => {
+    const { svg } = chartOf(sample('cap-left-handed').text, sample('cap-left-handed').options);
+    const words = svg.legend!.map(({ text }) => text);
+    expect(words).toContain('tr = treble crochet');
+    expect(words).toContain('dc = double crochet');
+    expect(words.some((text) => /single|bobble|dc2tog/.test(text))).toBe(false);
+  });
+
+  it('leaves yarns out that no stitch has', () => {
+    const { svg } = chartOf(sample('colour-panel').text, { ...sample('colour-panel').options, yarn: () => 1 });
+    expect(svg.legend!.filter(({ kind }) => kind === 'yarn')).toEqual([{ kind: 'yarn', yarn: 1, text: 'B chalk' }]);
+  });
+
+  it('explains attaching stitches, open bands, the seam and grey stitches of a heel', () => {
+    const words = chartOf(sample('heel').text, sample('heel').options).svg.legend!.map(({ text }) => text).join('\n');
+    for (const part of ['into the next open stitch', 'stitches left open', 'seam', 'grey']) expect(words).toContain(part);
+  });
+});
