@@ -31,11 +31,14 @@ export function writeRow(body: readonly Instruction[], stated: Stated | null, op
 
 /** Clauses joined as print joins them. */
 export function writeBody(body: readonly Instruction[], options: WriteOptions, inside: Inside): string {
+  let named = inside !== TOP;
   let text = '';
   body.forEach((node, index) => {
     const before = body[index - 1];
     const further = before ? writeFurther(node, before, options) : null;
-    const clause = further ?? writeClause(node, options, inside);
+    const short = options.runs && node.kind === 'yarn' && node.word === 'with' && named && body[index + 1]?.kind === 'work';
+    named ||= namesYarn(node);
+    const clause = further ?? (short ? node.letter : writeClause(node, options, inside));
     if (index === 0) text = clause;
     else if (further !== null) text += ` and ${further}`;
     else if (before?.kind === 'yarn' && before.word === 'with' && node.kind === 'work') text += ` ${clause}`;
@@ -44,6 +47,10 @@ export function writeBody(body: readonly Instruction[], options: WriteOptions, i
     else text += `, ${clause}`;
   });
   return text;
+}
+
+function namesYarn(node: Instruction): boolean {
+  return node.kind === 'yarn' || (node.kind === 'repeat' && node.body.some(namesYarn));
 }
 
 function sentence(clause: string): string {

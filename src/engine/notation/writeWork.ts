@@ -10,6 +10,8 @@ export interface WriteOptions {
   readonly terms: Terms;
   /** Writes the numbers of this size (0-based); without it, all sizes as vectors. */
   readonly size?: number;
+  /** Yarn runs in the short form that colourwork rows have: `with A sc 3, B sc 2` for `with A sc in next 3 sts, with B …`. */
+  readonly runs?: boolean;
 }
 
 /** Places that no post belongs to. */
@@ -71,6 +73,7 @@ export function writeWork(node: Work, options: WriteOptions): string {
   if (stitch.kind === 'picot' && into.at === 'top') return isOne(each, size) ? word : `${writeAmount(each, size)} ${word}s`;
   const below = stitch.spike > 0 ? ` ${stitch.spike} ${stitch.spike === 1 ? 'row' : 'rows'} below` : '';
   if (stitch.together > 1) return writeTogether(node, word, options) + below;
+  if (options.runs && each === 1 && below === '' && into.at === 'next' && into.what === 'st' && stitch.post === 'none') return `${word} ${writeAmount(into.count, size)}`;
   const number = isOne(each, size) ? '' : `${writeAmount(each, size)} `;
   const preposition = stitch.post === 'none' || OFF_POST.has(into.at) ? 'in' : 'around';
   return `${number}${word} ${writePlace(into, number !== '', preposition, options)}${below}`;

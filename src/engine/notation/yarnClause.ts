@@ -61,12 +61,25 @@ function yarnHere(reader: RowReader, start: number): Instruction | null {
   }
   if (!isLetter(reader, 0)) return null;
   const ahead = reader.is(':', 1) ? 2 : 1;
-  if (!matchStitch(reader, ahead) && !(reader.token(ahead).kind === 'number' && matchStitch(reader, ahead + 1)) && !reader.is('inc', ahead) && !reader.is('dec', ahead)) return null;
+  if (!startsStitch(reader, ahead)) return null;
   const letter = readLetter(reader);
   if (letter === null) return null;
   const range = reader.range(start);
   reader.take(':');
   return { kind: 'yarn', letter, word: 'with', range };
+}
+
+const BEFORE_STITCH = new Set(['inc', 'dec', 'blo', 'flo', 'spike']);
+
+/** Whether a stitch stands there, with or without a number (or two: `2 5-dc bobbles`) and a way into it. */
+function startsStitch(reader: RowReader, ahead: number, numbers = 2): boolean {
+  if (numbers < 0) return false;
+  if (reader.token(ahead).kind === 'number') {
+    const after = reader.token(ahead + 1);
+    if (after.word === '(' && after.close > 0) return startsStitch(reader, after.close + 1 - reader.at, numbers - 1);
+    return startsStitch(reader, after.word === '-' ? ahead + 2 : ahead + 1, numbers - 1);
+  }
+  return reader.is(BEFORE_STITCH, ahead) || matchStitch(reader, ahead) !== null;
 }
 
 /** `with a, ch 41`: a small a alone before a mark is the yarn, not the article. */

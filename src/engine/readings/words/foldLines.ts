@@ -1,0 +1,147 @@
+import type { Terms } from '../../craft/terms.ts';
+import { amountFor } from '../../notation/instruction.ts';
+import type { Amount, Instruction, Stated } from '../../notation/instruction.ts';
+import { writeLabel } from '../../notation/writeLabel.ts';
+import { writeRow } from '../../notation/writeRow.ts';
+import { writeStated } from '../../notation/writeStated.ts';
+import type { RowLabel } from '../../notation/written.ts';
+import { groupRows, sameBody } from './groupRows.ts';
+import type { Group, PatternLine } from './groupRows.ts';
+import { mergeNumbers, mergeSizes, resolveSize } from './mergeSizes.ts';
+import type { WordsLine } from './wordsDocument.ts';
+
+/** What lines of a section are written with. */
+export interface FoldContext {
+  /** Section id. */
+  readonly section: string;
+  /** Names of all sizes of the pattern. */
+  readonly sizeNames: readonly string[];
+  /** The sizes written, as indices into the names, in the order of `PatternLine.sizes`. */
+  readonly written: readonly number[];
+  readonly terms: Terms;
+}
+
+/** A group in all the sizes it is for, ready to be written. */
+interface Merged {
+  readonly line: PatternLine['line'];
+  readonly also: string[];
+  readonly groups: readonly Group[];
+  readonly sizes: readonly number[];
+  readonly stated: Stated | null;
+  last: boolean;
+}
+
+/** Lines of a section as written: rows that say the same become ranges, sizes become vectors. */
+export function foldLines(lines: readonly PatternLine[], context: FoldContext): WordsLine[] {
+  const merged = lines.flatMap((line) => mergeLine(line));
+  return joinEqual(merged).map((one) => writeMerged(one, context));
+}
+
+function mergeLine(line: PatternLine): Merged[] {
+  const perSize = line.sizes.map((size) => groupRows(line, size));
+  const present = perSize.map((groups, index) => ({ groups, index })).filter(({ groups }) => groups.length > 0);
+  const count = present[0]?.groups.length ?? 0;
+  const { stated } = line;
+  if (present.every(({ groups }) => groups.length === count)) {
+    const sizes = present.map(({ index }) => index);
+    return Array.from({ length: count }, (_, at) => ({ line: line.line, also: [], groups: present.map(({ groups }) => groups[at]!), sizes, stated, last: at === count - 1 }));
+  }
+  return present.flatMap(({ groups, index }) => groups.map((group, at) => ({ line: line.line, also: [], groups: [group], sizes: [index], stated, last: at === groups.length - 1 })));
+}
+
+/** Folds lines one after another that say the same and whose numbers follow. */
+function joinEqual(merged: readonly Merged[]): Merged[] {
+  const joined: Merged[] = [];
+  for (const one of merged) {
+    const before = joined.at(-1);
+    if (before && canJoin(before, one)) {
+      before.groups.forEach((group, index) => {
+        const more = one.groups[index]!;
+        group.to += more.to - more.from + 1;
+        group.made.push(...more.made);
+      });
+      before.also.push(one.line.id);
+      before.last = one.last;
+    } else joined.push({ ...one, groups: one.groups.map((group) => ({ ...group, made: [...group.made] })) });
+  }
+  return joined;
+}
+
+function canJoin(before: Merged, one: Merged): boolean {
+  if (before.line.kind !== 'row' || one.line.kind !== 'row' || before.line.id === one.line.id) return false;
+  const [a, b] = [before.line.label, one.line.label];
+  if (a.word !== b.word || (a.word !== 'row' && a.word !== 'round') || b.side !== null || before.sizes.join() !== one.sizes.join()) return false;
+  return before.groups.every((group, index) => {
+    const more = one.groups[index]!;
+    const steady = (made: readonly number[]) => made.every((count) => count === group.made[0]);
+    return (
+      group.unit === more.unit && group.runs === more.runs && group.body.every(({ kind }) => kind !== 'asRows') && steady(group.made) && steady(more.made) &&
+      group.number !== null && more.number === group.number + (group.to - group.from + 1) && sameBody(group.body, more.body, new Map())
+    );
+  });
+}
+
+function writeMerged(merged: Merged, context: FoldContext): WordsLine {
+  const { line, groups, sizes } = merged;
+  const first = groups[0]!;
+  const text = writeText(merged, context);
+  return {
+    kind: line.kind, section: context.section, line: line.id, nthFrom: first.from, nthTo: first.to, also: merged.also,
+    label: line.kind === 'row' ? labelOf(line.label, merged) : '', text: line.kind === 'step' ? text.charAt(0).toUpperCase() + text.slice(1) : text,
+    sizes: sizes.length === context.written.length ? [] : sizes.map((at) => context.sizeNames[context.written[at]!]!),
+  };
+}
+
+function labelOf(label: RowLabel, { groups }: Merged): string {
+  const rows = mergeNumbers(groups.map(({ from, to }) => to - from + 1));
+  const first = mergeNumbers(groups.map(({ number }) => number ?? 0));
+  const side = groups.every(({ from }) => from === 0) ? label.side : null;
+  return writeLabel({ ...label, rows, side }, first);
+}
+
+function writeText(merged: Merged, { sizeNames, written, terms }: FoldContext): string {
+  const { groups, sizes } = merged;
+  const { runs, body } = groups[0]!;
+  const whole = sizes.length === sizeNames.length && groups.every((group) => group.body === body);
+  const bodies = whole ? [] : groups.map((group, at) => resolveSize(group.body, written[sizes[at]!]!));
+  const one = whole ? body : groups.every((group) => group.runs === runs) ? mergeSizes(bodies) : null;
+  if (one) return writeRow(one, statedOf(merged, groups, written), { terms, runs });
+  // The wording differs: each wording with the sizes that share it, one count for all after them.
+  const wordings: { readonly members: number[]; body: readonly Instruction[]; readonly runs: boolean }[] = [];
+  groups.forEach((group, at) => {
+    const alike = wordings.find(({ members, runs: theirs }) => theirs === group.runs && mergeSizes([...members, at].map((member) => bodies[member]!)) !== null);
+    if (alike) {
+      alike.members.push(at);
+      alike.body = mergeSizes(alike.members.map((member) => bodies[member]!))!;
+    } else wordings.push({ members: [at], body: bodies[at]!, runs: group.runs });
+  });
+  const texts = wordings.map(({ members, body: words, runs: theirs }) => {
+    const names = members.map((at) => sizeNames[written[sizes[at]!]!]!);
+    return `${names.length > 1 ? 'Sizes' : 'Size'} ${listOf(names)}: ${writeRow(words, null, { terms, runs: theirs })}`;
+  });
+  const stated = statedOf(merged, groups, written);
+  return [...texts, ...(stated ? [writeStated(stated, { terms })] : [])].join(' ');
+}
+
+function listOf(names: readonly string[]): string {
+  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
+}
+
+/** The count to write after groups: steady, or moving by a step; in units that are no stitches, and for foundations, what the pattern says. */
+function statedOf({ stated: said, sizes, last }: Merged, groups: readonly Group[], written: readonly number[]): Stated | null {
+  const [first] = groups;
+  if (!first) return null;
+  if (groups.some(({ unit }) => unit === null)) {
+    if (!said || (said.of === 'last' && !last)) return null;
+    const inSizes = (amount: Amount) => mergeNumbers(sizes.map((at) => amountFor(amount, written[at]!)));
+    return { ...said, count: inSizes(said.count), step: said.step === null ? null : inSizes(said.step) };
+  }
+  const unit = groups.every((group) => group.unit === first.unit) ? first.unit! : 'sts';
+  const steps = groups.map(({ made }) => (made.length > 1 ? made[1]! - made[0]! : 0));
+  if (groups.some(({ made }, index) => made.some((count, at) => count !== made[0]! + at * steps[index]!))) return null;
+  const count = mergeNumbers(groups.map(({ made }) => made.at(-1)!));
+  if (steps.every((step) => step === 0)) return { count, unit, of: 'row', step: null, range: [0, 0] };
+  // More in one size and fewer in another can't be said in one phrase.
+  if (steps.some((step) => step > 0) && steps.some((step) => step < 0)) return null;
+  return { count, unit, of: 'last', step: mergeNumbers(steps), range: [0, 0] };
+}

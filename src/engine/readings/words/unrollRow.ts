@@ -1,0 +1,133 @@
+import type { Fabric } from '../../3-fabric/fabric.ts';
+import { stitchCode } from '../../craft/stitches.ts';
+import { amountFor } from '../../notation/instruction.ts';
+import type { Instruction } from '../../notation/instruction.ts';
+import { countBody, countPlaces, countStitches } from './countStitches.ts';
+
+/** One step of a worked row: a clause that can't be split further, and the yarn of its stitches (null: it makes none). */
+export interface Step {
+  readonly node: Instruction;
+  readonly yarn: number | null;
+}
+
+const MADE = new Set<Instruction['kind']>(['work', 'group', 'repeat', 'ring', 'join', 'joinRing']);
+
+/**
+ * A row's clauses taken apart stitch by stitch, in working order, each with the yarn it is worked in; repeats are written
+ * out, `across` becomes single stitches. Yarn clauses are left out, but for those after the last stitch. Null when the row
+ * was not worked as its words say (a row with findings).
+ */
+export function unrollRow(body: readonly Instruction[], size: number, fabric: Fabric, rowIndex: number, yarns: Uint8Array): readonly Step[] | null {
+  const row = fabric.rows[rowIndex]!;
+  let first = row.first;
+  // Chains that an earlier row made for this one stand at its start; they are that row's words.
+  const making = body.findIndex(({ kind }) => MADE.has(kind));
+  const own = body.slice(0, making < 0 ? body.length : making).reduce((sum, node) => sum + (node.kind === 'chain' ? amountFor(node.count, size) : 0), 0);
+  let chains = 0;
+  while (first + chains < row.end && fabric.kind[first + chains] === stitchCode('ch')) chains++;
+  const foreign = making >= 0 && chains > own && body[making]!.kind !== 'group' && body[making]!.kind !== 'repeat' ? chains - own : 0;
+  first += foreign;
+  const counts = new Array<number>(body.length).fill(0);
+  for (let stitch = first; stitch < row.end; stitch++) {
+    const index = fabric.instruction[stitch]!;
+    if (index >= counts.length) return null;
+    counts[index]!++;
+  }
+  const unroller = new Unroller(size, yarns, first);
+  const lastMaking = body.findLastIndex((node, index) => counts[index]! > 0 || MADE.has(node.kind));
+  const fits = body.every((node, index) => {
+    if (node.kind === 'yarn' && index < lastMaking) return true;
+    return unroller.step(node, counts[index]!);
+  });
+  return fits && unroller.stitch === row.end ? unroller.steps : null;
+}
+
+/** A clause with the numbers of one size, where it is kept as it is. */
+function inSize(node: Instruction, size: number): Instruction {
+  switch (node.kind) {
+    case 'chain':
+    case 'skip':
+      return { ...node, count: amountFor(node.count, size) };
+    case 'leave':
+      return node.count === 'rest' ? node : { ...node, count: amountFor(node.count, size) };
+    case 'joinAt':
+      return { ...node, nth: amountFor(node.nth, size) };
+    default:
+      return node;
+  }
+}
+
+class Unroller {
+  readonly steps: Step[] = [];
+
+  constructor(
+    private readonly size: number,
+    private readonly yarns: Uint8Array,
+    /** Next stitch of the fabric. */
+    public stitch: number,
+  ) {}
+
+  /** Adds the steps of a clause that made `made` stitches; false when it can't have made so many. */
+  step(node: Instruction, made: number): boolean {
+    switch (node.kind) {
+      case 'work':
+        return this.work(node, made);
+      case 'group':
+        return this.group(node, made);
+      case 'repeat': {
+        const inside = countBody(node.body, this.size);
+        if (inside === null) return node.times.kind === 'times' && amountFor(node.times.times, this.size) === 1 && node.body.length === 1 && this.step(node.body[0]!, made);
+        const times = node.times.kind === 'times' ? amountFor(node.times.times, this.size) : inside === 0 ? 0 : made / inside;
+        if (times * inside !== made) return false;
+        for (let time = 0; time < times; time++) if (!node.body.every((part) => part.kind === 'yarn' || this.step(part, countStitches(part, this.size)!))) return false;
+        return true;
+      }
+      default:
+        if (node.kind !== 'chain' && made > 1) return false;
+        this.push(node, made);
+        return true;
+    }
+  }
+
+  private push(node: Instruction, made: number): void {
+    this.steps.push({ node: inSize(node, this.size), yarn: made > 0 ? this.yarns[this.stitch]! : null });
+    this.stitch += made;
+  }
+
+  private work(node: Extract<Instruction, { kind: 'work' }>, made: number): boolean {
+    const each = amountFor(node.each, this.size);
+    const places = countPlaces(node, this.size) ?? made / each;
+    if (each === 0 || places * each !== made) return false;
+    const { into } = node;
+    const single = into.at === 'across' ? ({ at: 'next', count: 1, what: into.what } as const) : 'count' in into ? { ...into, count: 1 } : into;
+    for (let place = 0; place < places; place++) {
+      const end = this.stitch + each;
+      // Stitches of several yarns in one place: the further ones go into the same one.
+      let here: typeof single | { readonly at: 'same' } = single;
+      while (this.stitch < end) {
+        let run = 1;
+        while (this.stitch + run < end && this.yarns[this.stitch + run] === this.yarns[this.stitch]) run++;
+        this.push({ ...node, each: run, into: here }, run);
+        here = { at: 'same' };
+      }
+    }
+    return true;
+  }
+
+  /** A group is one step; yarn changes inside it stay inside. */
+  private group(node: Extract<Instruction, { kind: 'group' }>, made: number): boolean {
+    const inside = countBody(node.body, this.size);
+    if (inside === null || inside === 0) return false;
+    const places = countPlaces(node, this.size) ?? made / inside;
+    if (places * inside !== made) return false;
+    const { into } = node;
+    const single = into.at === 'across' ? ({ at: 'next', count: 1, what: into.what } as const) : 'count' in into ? { ...into, count: 1 } : into;
+    for (let place = 0; place < places; place++) {
+      const end = this.stitch + inside;
+      const mixed = this.yarns.subarray(this.stitch, end).some((yarn) => yarn !== this.yarns[this.stitch]);
+      if (mixed) return false;
+      this.push({ ...node, body: node.body.filter(({ kind }) => kind !== 'yarn'), into: single }, inside);
+    }
+    return true;
+  }
+}
