@@ -1,14 +1,12 @@
-import type { Pattern } from '../../engine/1-pattern/pattern.ts';
-import type { Program } from '../../engine/2-construct/program.ts';
-import { writeRow } from '../../engine/notation/writeRow.ts';
+import type { Terms } from '../../engine/craft/terms.ts';
+import type { WorkedSize } from '../../engine/readings/words/printedRow.ts';
+import { writeRowWords } from '../../engine/readings/words/writeRowWords.ts';
 
-/** The words of a section's rows for the size of the program, by row index. */
-export function sectionWords(pattern: Pattern, program: Program, section: number): ReadonlyMap<number, string> {
+/** The words of a section's rows for one size, by row index in the fabric. */
+export function sectionWords(worked: WorkedSize, section: number, terms: Terms): ReadonlyMap<number, string> {
   const words = new Map<number, string>();
-  program.rows.forEach((row, index) => {
-    if (row.section !== section) return;
-    const stated = row.stated ? { ...row.stated, of: 'row' as const, step: null } : null;
-    words.set(index, writeRow(row.body, stated, { terms: pattern.terms, size: program.size }));
+  worked.fabric.rows.forEach((row, index) => {
+    if (row.section === section) words.set(index, writeRowWords(worked, index, terms));
   });
   return words;
 }

@@ -9,6 +9,7 @@ import { colourGrid, type ColourGrid } from '../../engine/4-colour/colourGrid.ts
 import { gaugeCell } from '../../engine/5-layout/gaugeCell.ts';
 import { layOut, sectionShape } from '../../engine/5-layout/layOutSection.ts';
 import { draw } from '../../engine/6-drawing/draw.ts';
+import type { Terms } from '../../engine/craft/terms.ts';
 import type { Finding } from '../../engine/notation/finding.ts';
 import { check } from '../../engine/readings/checks/check.ts';
 import { describeFinding, placeOfFinding } from '../../engine/readings/checks/prose.ts';
@@ -48,6 +49,8 @@ export class Session {
   history = $state.raw<History>({ past: [], future: [] });
   size = $state.raw(0);
   section = $state.raw(0);
+  /** Terms that the words are shown in; they are edited in the pattern's own. */
+  terms = $state.raw<Terms>('us');
   view = $state.raw<ChartView>('both');
   choice = $state.raw<Choice>({ kind: 'point' });
   pointed = $state.raw<Pointed | null>(null);
@@ -64,7 +67,7 @@ export class Session {
   readonly drawing = $derived(draw(this.fabric, this.layout, { symbols: this.view === 'colour' ? 'none' : 'all', numbers: true, grid: true }));
   readonly findings = $derived(check(this.pattern, this.fabric, this.colours));
   readonly ledger = $derived(new Map(ledger(this.fabric, this.shown).map((row) => [row.row, row])));
-  readonly words = $derived(sectionWords(this.pattern, this.program, this.shown));
+  readonly words = $derived(sectionWords({ program: this.program, fabric: this.fabric, colours: this.colours }, this.shown, this.terms));
   readonly entries = $derived(rowEntries(this.pattern, this.fabric, this.shown, this.size, this.findings));
   readonly piece = $derived(silhouette(this.fabric, this.colours.yarn, this.cell.widthMm, this.cell.heightMm));
   readonly sectionSizes = $derived(this.pattern.sections.map((_, i) => sectionSize(this.fabric, i, this.cell.widthMm, this.cell.heightMm)));
@@ -86,6 +89,7 @@ export class Session {
     this.#start = start;
     this.pattern = start.pattern;
     this.history = start.history;
+    this.terms = start.pattern.terms;
   }
 
   get grids(): readonly ColourGrid[] {
@@ -154,7 +158,7 @@ export class Session {
     const tried = transaction && applyTransaction(this.pattern, transaction);
     if (!tried?.ok) return entry.findings;
     const fabric = work(construct(tried.pattern, this.size), this.fabric);
-    return fabric.findings.filter((each) => each.where.line === entry.line.id);
+    return fabric.findings.filter((each) => each.where.line === entry.line.id && (each.where.nth === null || each.where.nth === entry.key.nth));
   }
 
   #take(moved: Moved): boolean {

@@ -1,6 +1,7 @@
 import type { Fabric, WorkedRow } from '../../engine/3-fabric/fabric.ts';
 import { FLAG } from '../../engine/3-fabric/fabric.ts';
 import { stitchOfCode } from '../../engine/craft/stitches.ts';
+import { sectionShape } from '../../engine/5-layout/layOutSection.ts';
 import { visibleRuns } from './visibleRuns.ts';
 import type { Run } from './visibleRuns.ts';
 
@@ -53,7 +54,7 @@ export function silhouette(fabric: Fabric, yarn: Uint8Array, cellWidthMm: number
   let edge: Edge = { at: [0, 0], grow: [0, 1], back: [1, 0], widthMm: 0 };
   let apartX = 0;
   const rowsOf = fabric.sections.map((section) => fabric.rows.slice(section.firstRow, section.endRow));
-  const turnedIn = rowsOf.map((rows) => rows.some((row) => row.left.ahead + row.left.behind > 0));
+  const turnedIn = rowsOf.map((rows, index) => sectionShape(fabric, index) === 'turned' && rows.some((row) => row.ring));
   const folded = foldedSections(fabric, rowsOf, turnedIn);
   rowsOf.forEach((rows, index) => {
     const turned = turnedIn[index]!;

@@ -30,7 +30,7 @@ export function lessonRow(pattern: Pattern, number = 4): LessonRow {
   const told = ledger(fabric, 0).find((each) => each.number === number);
   if (!told) throw new RangeError(`the lesson has no row ${number}`);
   const { made, used, change, side } = told;
-  const words = sectionWords(pattern, program, 0).get(told.row);
+  const words = sectionWords({ program, fabric, colours }, 0, pattern.terms).get(told.row);
   return {
     drawing: draw(fabric, layout, { symbols: 'all', numbers: true, grid: true }),
     yarn: colours.yarn,
