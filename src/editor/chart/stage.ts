@@ -64,6 +64,11 @@ const MARGIN_PX = 200;
 /** Time for building blocks: in the frame that asks for them, and in each frame after. */
 const FIRST_SLICE_MS = 10;
 const SLICE_MS = 4;
+/** A change of yarns is drawn in so many frames at most, and so many blocks a frame at least: what is drawn costs more than what is built. */
+const FRAMES = 8;
+const LEAST_BLOCKS = 4;
+/** Blocks added a frame while the chart moves. */
+const MOVING_BLOCKS = 3;
 /** Below this part of the scale at rest so much comes into sight that only the overview can keep up. */
 const TOO_FAR = 0.6;
 
@@ -73,8 +78,8 @@ export interface StagePort {
   rest(rest: Rest): void;
   /** The picture moves: where it is, and where it last rested. Once a frame. */
   move(view: ViewTransform, from: ViewTransform): void;
-  /** No block is waiting. */
-  settled(): void;
+  /** Whether changed yarns wait to be drawn. */
+  busy(busy: boolean): void;
 }
 
 /** Makes a stage on its elements. */
@@ -96,6 +101,8 @@ export function stage(parts: StageParts, port: StagePort): Stage {
   let pen: GlyphPen | null = null;
   let moving = false;
   let frame = 0;
+  let blocksAFrame = Infinity;
+  let busy = false;
   const waiting = new Set<number>();
 
   function note(): string {
@@ -109,16 +116,18 @@ export function stage(parts: StageParts, port: StagePort): Stage {
     const prints = mono && chartView !== 'symbols' && detail.symbols ? blockPrints(drawing, blocks, block, yarnOf, yarns, chartView === 'both') : null;
     shown.put(block, fills, symbols, prints, note());
   }
-  /** Builds waiting blocks for about so long; the rest follows in later frames. */
+  /** Builds waiting blocks for about so long and no more than `blocksAFrame`; the rest follows in later frames. */
   function work(budgetMs: number): void {
-    if (waiting.size === 0) return;
+    const most = moving ? Math.min(blocksAFrame, MOVING_BLOCKS) : blocksAFrame;
     const end = performance.now() + budgetMs;
+    let built = 0;
     for (const block of waiting) {
       build(block);
-      if (performance.now() >= end) break;
+      if (++built >= most || performance.now() >= end) break;
     }
-    if (waiting.size > 0) wake();
-    else port.settled();
+    if (waiting.size > 0) return wake();
+    blocksAFrame = Infinity;
+    if (busy) port.busy((busy = false));
   }
   function wake(): void {
     if (frame === 0) frame = requestAnimationFrame(tick);
@@ -204,16 +213,17 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       if (newDrawing || newColours) under.reset(drawing, blocks, yarnOf, inks.cells);
       if (newDrawing || newView || newColours) {
         for (const block of shown.blocks.keys()) waiting.add(block);
+        blocksAFrame = Infinity;
         work(Infinity);
         if (newDrawing) bake();
         return;
       }
       const changed = changedBlocks(blocks, drawing.stitches.stitch, yarnsBefore, yarnOf);
-      if (changed.size === 0) return port.settled();
       under.redraw(changed, yarnOf);
       for (const block of changed) if (shown.blocks.has(block)) waiting.add(block);
-      if (waiting.size === 0) port.settled();
-      work(FIRST_SLICE_MS);
+      blocksAFrame = Math.max(LEAST_BLOCKS, Math.ceil(waiting.size / FRAMES));
+      if (!busy && waiting.size > blocksAFrame) port.busy((busy = true));
+      work(Infinity);
     },
     resize(next) {
       size = next;
