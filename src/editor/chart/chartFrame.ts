@@ -106,22 +106,28 @@ export function chartFrame(frame: HTMLElement, parts: StageParts, firstFit: Fit,
     if (size.width === 0 || size.height === 0) return;
     limit();
     if (!drawing) return;
-    if (fitted) {
-      const view = fitView(drawing.bounds, size, fitted, PAD_PX);
-      picture.move(view);
-      picture.resize(size);
-      movement.to(view, false);
-    } else {
+    picture.resize(size);
+    if (fitted) movement.to(fitView(drawing.bounds, size, fitted, PAD_PX), false);
+    else {
       const [x, y] = toMm(picture.view, before.width / 2, before.height / 2);
-      picture.resize(size);
       movement.to(centredOn(picture.view, x, y, size), false);
     }
   }
-  const observer = new ResizeObserver(() => resized({ width: frame.clientWidth, height: frame.clientHeight }));
+  const observer = new ResizeObserver(() => {
+    if (frame.clientWidth !== size.width || frame.clientHeight !== size.height) resized({ width: frame.clientWidth, height: frame.clientHeight });
+  });
   observer.observe(frame);
-  const sharpness = matchMedia(`(resolution: ${window.devicePixelRatio}dppx)`);
-  const sharpen = (): void => picture.rest();
-  sharpness.addEventListener('change', sharpen);
+  let sharpness: MediaQueryList | null = null;
+  function watchSharpness(): void {
+    sharpness?.removeEventListener('change', sharpen);
+    sharpness = matchMedia(`(resolution: ${window.devicePixelRatio}dppx)`);
+    sharpness.addEventListener('change', sharpen);
+  }
+  function sharpen(): void {
+    watchSharpness();
+    picture.rest();
+  }
+  watchSharpness();
 
   return {
     show(next) {
@@ -179,7 +185,7 @@ export function chartFrame(frame: HTMLElement, parts: StageParts, firstFit: Fit,
     },
     destroy() {
       observer.disconnect();
-      sharpness.removeEventListener('change', sharpen);
+      sharpness?.removeEventListener('change', sharpen);
       stopTouches();
       movement.destroy();
       picture.destroy();

@@ -36,20 +36,25 @@ export function flagsPath(drawing: Drawing, itemOf: Int32Array, stitches: readon
   return d;
 }
 
-/** Cells to be shown in other yarns, cut by block so that a growing stroke changes few of them. */
+/** Cells to be shown in other yarns, cut into patches so that a growing stroke changes few of them. */
 export interface GhostPath {
   readonly key: string;
   readonly yarn: number;
   readonly d: string;
 }
 
-/** One path a block and yarn for cells laid over the chart: a motif's ghost, a brush stroke. */
-export function ghostPaths(drawing: Drawing, itemOf: Int32Array, blockOf: Int32Array, cells: readonly { readonly stitch: number; readonly yarn: number }[], growMm: number): GhostPath[] {
+/** Cells along the side of a patch. */
+const PATCH_CELLS = 16;
+
+/** One path a patch and yarn for cells laid over the chart: a motif's ghost, a brush stroke. */
+export function ghostPaths(drawing: Drawing, itemOf: Int32Array, cells: readonly { readonly stitch: number; readonly yarn: number }[], growMm: number): GhostPath[] {
+  const { x, y } = drawing.stitches;
+  const sideMm = PATCH_CELLS * drawing.cellWidthMm;
   const groups = new Map<string, { yarn: number; items: number[] }>();
   for (const { stitch, yarn } of cells) {
     const item = itemOf[stitch] ?? -1;
     if (item < 0) continue;
-    const key = `${blockOf[item]!} ${yarn}`;
+    const key = `${Math.floor(x[item]! / sideMm)} ${Math.floor(y[item]! / sideMm)} ${yarn}`;
     const group = groups.get(key);
     if (group) group.items.push(item);
     else groups.set(key, { yarn, items: [item] });

@@ -18,6 +18,18 @@ export interface Overview {
 
 const MOST_PX = 2048;
 
+/** Idle time, or soon in a browser that doesn't tell when it is idle. */
+const tells = typeof requestIdleCallback === 'function';
+function whenIdle(work: (deadline: Pick<IdleDeadline, 'timeRemaining' | 'didTimeout'>) => void): number {
+  if (tells) return requestIdleCallback(work, { timeout: 4000 });
+  const end = performance.now() + 70;
+  return window.setTimeout(() => work({ timeRemaining: () => end - performance.now(), didTimeout: false }), 60);
+}
+function forget(handle: number): void {
+  if (tells) cancelIdleCallback(handle);
+  else clearTimeout(handle);
+}
+
 /** Draws on a canvas that lies under the SVG. */
 export function overview(canvas: HTMLCanvasElement): Overview {
   const context = canvas.getContext('2d', { alpha: true });
@@ -28,7 +40,7 @@ export function overview(canvas: HTMLCanvasElement): Overview {
   let handle = 0;
   let visible = false;
 
-  function work(deadline: IdleDeadline): void {
+  function work(deadline: Pick<IdleDeadline, 'timeRemaining' | 'didTimeout'>): void {
     handle = 0;
     if (!source || !context) return;
     const { drawing, blocks, yarnOf, palette } = source;
@@ -45,7 +57,7 @@ export function overview(canvas: HTMLCanvasElement): Overview {
     wake();
   }
   function wake(): void {
-    if (waiting.size > 0 && handle === 0) handle = requestIdleCallback(work, { timeout: 4000 });
+    if (waiting.size > 0 && handle === 0) handle = whenIdle(work);
   }
 
   return {
@@ -77,7 +89,7 @@ export function overview(canvas: HTMLCanvasElement): Overview {
       }
     },
     destroy() {
-      if (handle !== 0) cancelIdleCallback(handle);
+      if (handle !== 0) forget(handle);
       waiting.clear();
       source = null;
     },

@@ -48,6 +48,7 @@ export interface Rest {
 export interface Stage {
   /** A new drawing, colouring, yarns or view; only what differs is drawn again. */
   show(picture: Picture): void;
+  /** The frame's size; the next rest draws for it. */
   resize(size: Size): void;
   /** Moves the picture; blocks that come into sight are added a few a frame. */
   move(view: ViewTransform): void;
@@ -227,7 +228,6 @@ export function stage(parts: StageParts, port: StagePort): Stage {
     },
     resize(next) {
       size = next;
-      bake();
     },
     move(next) {
       view = onWholePixels(next, window.devicePixelRatio || 1);

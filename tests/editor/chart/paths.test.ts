@@ -8,6 +8,9 @@ import { glyphPen } from '../../../src/editor/chart/glyphPen.ts';
 import { GHOST_INK, inksOnYarns } from '../../../src/editor/chart/inks.ts';
 import { area, strokeOutline } from '../../../src/editor/chart/strokeOutline.ts';
 import { blockPrints } from '../../../src/editor/chart/blockPrints.ts';
+import { itemOfStitch } from '../../../src/editor/chart/itemOfStitch.ts';
+import { marksPath } from '../../../src/editor/chart/marksPath.ts';
+import { cellsPath, flagsPath, ghostPaths, rowPath } from '../../../src/editor/chart/overlayPaths.ts';
 import { printLook } from '../../../src/engine/6-drawing/look.ts';
 import { pathAreas } from './pathArea.ts';
 import { syntheticDrawing, syntheticYarns, YARNS } from './syntheticDrawing.ts';
@@ -133,5 +136,42 @@ describe('symbols and fills of a block', () => {
     const symbols = blockSymbols(marked, blocks, block, yarnOf, glyphPen(marked, detailFor(20)), inks).map((path) => path.key);
     expect(symbols).toContain(GHOST_INK);
     expect(symbols).toContain(0);
+  });
+});
+
+describe('what is laid over a chart', () => {
+  const items = itemOfStitch(panel);
+
+  it('is one outline for neighbours, whatever order they come in, and none for stitches that are not drawn', () => {
+    expect(pathAreas(cellsPath(panel, items, [2, 0, 1])).map(Math.abs)).toEqual([3 * 400 * 380]);
+    expect(cellsPath(panel, items, [999, -1])).toBe('');
+  });
+
+  it('is a whole row without its ghosts', () => {
+    expect(pathAreas(rowPath(panel, 1)).map(Math.abs)).toEqual([6 * 400 * 380]);
+    const ghost = panel.stitches.ghost.slice();
+    ghost[6] = 1;
+    expect(pathAreas(rowPath({ ...panel, stitches: { ...panel.stitches, ghost } }, 1)).map(Math.abs)).toEqual([5 * 400 * 380]);
+  });
+
+  it('flags a stitch in its top right corner', () => {
+    expect(flagsPath(panel, items, [0, 999])).toBe('M2400 -380L2200 -380L2400 -190z');
+  });
+
+  it('is cut by yarn and by place, so that a long stroke changes few outlines', () => {
+    const wide = syntheticDrawing({ columns: 60, rows: 2 });
+    const cells = Array.from({ length: 60 }, (_, stitch) => ({ stitch, yarn: stitch < 30 ? 1 : 2 }));
+    const before = ghostPaths(wide, itemOfStitch(wide), cells.slice(0, 40), 0);
+    const after = ghostPaths(wide, itemOfStitch(wide), cells.slice(0, 41), 0);
+    expect(new Set(after.map((path) => path.key)).size).toBe(after.length);
+    expect(after.filter((path) => !before.some((old) => old.key === path.key && old.d === path.d))).toHaveLength(1);
+    const area = (paths: typeof after): number => paths.flatMap((path) => pathAreas(path.d)).reduce((sum, part) => sum + Math.abs(part), 0);
+    expect(area(after)).toBe(41 * 400 * 380);
+  });
+
+  it('gathers lines and areas by role, in the order asked for', () => {
+    const paths = marksPath(panel.marks, ['bandWS', 'grid', 'title']);
+    expect(paths.map(({ role, kind }) => `${role} ${kind}`)).toEqual(['bandWS area', 'grid line']);
+    expect(paths[0]!.d.split('z').length - 1).toBe(2);
   });
 });
