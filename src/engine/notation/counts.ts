@@ -28,7 +28,7 @@ export function readCount(reader: RowReader, end: number): Omit<Stated, 'range'>
 
 function readPlainCount(reader: RowReader): Omit<Stated, 'range'> | null {
   reader.takeAll('a', 'total', 'of');
-  reader.take('total');
+  if (reader.take('total')) reader.take('of');
   const count = readBareList(reader) ?? readAmount(reader);
   if (count === null) return null;
   const unit = readUnit(reader);

@@ -57,10 +57,9 @@ function readPlaceHere(reader: RowReader): ReadPlace | null {
   reader.take('magic');
   if (reader.take('ring') || reader.take('circle')) return { into: { at: 'ring' }, each: false };
   if (reader.takeAll(ST, 'just', 'made')) return { into: { at: 'top' }, each: false };
-  const count = readAmount(reader);
+  const count = reader.is('-', 1) ? null : readAmount(reader);
   const noun = readNoun(reader);
   if (!noun) return null;
-  if (count === null && reader.is('between')) return null;
   return withOwner(reader, count ?? 1, noun, false);
 }
 

@@ -32,6 +32,13 @@ const WORK = new Set(['work', 'make', 'crochet', 'working']);
 /** Reads clauses up to the reader's end; inside a star, up to its closing star or `rep from *`. */
 export function readSequence(reader: RowReader, context: { readonly star: boolean; readonly top: Counted | null }): Instruction[] {
   const nodes: Instruction[] = [];
+  const done: Done = { chains: false, others: false, worked: false, ring: false };
+  const push = (...read: readonly Instruction[]) => {
+    for (const node of read) {
+      note(done, node);
+      nodes.push(node);
+    }
+  };
   let joined = false;
   while (reader.at < reader.end) {
     if (context.star && (reader.is('*') || isRepFrom(reader))) break;
@@ -46,23 +53,39 @@ export function readSequence(reader: RowReader, context: { readonly star: boolea
     if (context.top && readStatedCount(reader, context.top, nodes.length)) continue;
     const before = nodes.at(-1);
     const further = joined && before ? reader.attempt(() => readFurtherPlace(reader, before)) : null;
-    const clause = further ? [further] : readClause(reader, nodes);
+    const clause = further ? [further] : readClause(reader, done);
     joined = false;
     if (!clause) {
-      nodes.push(unreadClause(reader, start));
+      push(unreadClause(reader, start));
       continue;
     }
     const yarn = clause.some(({ kind }) => kind === 'work' || kind === 'group') ? reader.attempt(() => readYarnAfter(reader)) : null;
     while (reader.take(MANNER));
     if (reader.is(CHANGES) && changesMeaning(clause)) {
       reader.findings.length = found;
-      nodes.push(unreadClause(reader, start));
+      push(unreadClause(reader, start));
       continue;
     }
-    if (yarn) nodes.push(yarn);
-    nodes.push(...clause);
+    if (yarn) push(yarn);
+    push(...clause);
   }
   return nodes;
+}
+
+/** What the clauses before have done, kept up as they are read: some words mean different things after them. */
+interface Done {
+  chains: boolean;
+  /** Anything but chains, yarns and remarks. */
+  others: boolean;
+  worked: boolean;
+  ring: boolean;
+}
+
+function note(done: Done, { kind }: Instruction): void {
+  if (kind === 'chain') done.chains = true;
+  else if (kind !== 'yarn' && kind !== 'remark') done.others = true;
+  if (kind === 'work' || kind === 'repeat' || kind === 'group') done.worked = true;
+  if (kind === 'ring') done.ring = true;
 }
 
 /** The row's count, and where in the row's nodes it stood. */
@@ -147,12 +170,12 @@ function startsStitch(reader: RowReader, ahead: number): boolean {
   return matchStitch(reader, ahead) !== null || (reader.token(ahead).kind === 'number' && matchStitch(reader, ahead + 1) !== null) || reader.is('turn', ahead);
 }
 
-function readClause(reader: RowReader, before: readonly Instruction[]): readonly Instruction[] | null {
+function readClause(reader: RowReader, done: Done): readonly Instruction[] | null {
   if (reader.is('*')) return readStar(reader, readSequence);
   if (OPENING.has(reader.token().word)) {
     return readWay(reader) ?? reader.attempt(() => readWork(reader)) ?? readBracket(reader, readSequence);
   }
-  return readWords(reader, before) ?? (reader.is(WORK) ? reader.attempt(() => { reader.at++; return readWords(reader, before) ?? leadingBracket(reader); }) : null) ?? leadingBracket(reader);
+  return readWords(reader, done) ?? (reader.is(WORK) ? reader.attempt(() => { reader.at++; return readWords(reader, done) ?? leadingBracket(reader); }) : null) ?? leadingBracket(reader);
 }
 
 /** `6 times (…)`, `6 x (…)`. */
@@ -167,16 +190,15 @@ function leadingBracket(reader: RowReader): readonly Instruction[] | null {
   });
 }
 
-function readWords(reader: RowReader, before: readonly Instruction[]): readonly Instruction[] | null {
-  const onlyChains = before.length > 0 && before.every(({ kind }) => kind === 'chain' || kind === 'yarn' || kind === 'remark') && before.some(({ kind }) => kind === 'chain');
-  const worked = before.some(({ kind }) => kind === 'work' || kind === 'repeat' || kind === 'group');
+function readWords(reader: RowReader, done: Done): readonly Instruction[] | null {
+  const onlyChains = done.chains && !done.others;
   return (
     one(reader, readNoJoin) ??
     one(reader, readOtherSide) ??
     one(reader, readAsRows) ??
     one(reader, readYarn) ??
-    reader.attempt(() => readJoiningSlip(reader, onlyChains, worked)) ??
-    reader.attempt(() => readWorkOrRing(reader, before)) ??
+    reader.attempt(() => readJoiningSlip(reader, onlyChains, done.worked)) ??
+    reader.attempt(() => readWorkOrRing(reader, done)) ??
     reader.attempt(() => readChain(reader)) ??
     one(reader, readTurn) ??
     one(reader, readSkip) ??
@@ -199,11 +221,11 @@ function one(reader: RowReader, read: (reader: RowReader) => Instruction | null)
 }
 
 /** `6 sc in a magic ring`: the ring is made first, unless the row has made it. */
-function readWorkOrRing(reader: RowReader, before: readonly Instruction[]): readonly Instruction[] | null {
+function readWorkOrRing(reader: RowReader, done: Done): readonly Instruction[] | null {
   const start = reader.at;
   const nodes = readWork(reader);
   const first = nodes?.[0];
-  if (first?.kind !== 'work' || first.into.at !== 'ring' || before.some(({ kind }) => kind === 'ring')) return nodes;
+  if (first?.kind !== 'work' || first.into.at !== 'ring' || done.ring) return nodes;
   const magic = reader.tokens.slice(start, reader.at).find(({ word }) => word === 'magic');
   return magic ? [{ kind: 'ring', range: [magic.from, first.range[1]] }, ...nodes!] : nodes;
 }

@@ -112,5 +112,7 @@ function isOrdinalEnding(value: number, ending: string): boolean {
 
 function isShortening(tokens: readonly Token[], text: string, at: number): boolean {
   const last = tokens.at(-1);
-  return last?.kind === 'word' && SHORTENED.has(last.word) && /^ ?[\p{Ll}\d(]/u.test(text.slice(at, at + 2));
+  if (last?.kind !== 'word' || !SHORTENED.has(last.word)) return false;
+  const capitals = last.to - last.from > 1 && text[last.from + 1] !== text[last.from + 1]!.toLowerCase();
+  return (capitals ? /^ ?[\p{L}\d(]/u : /^ ?[\p{Ll}\d(]/u).test(text.slice(at, at + 2));
 }

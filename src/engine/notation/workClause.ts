@@ -25,8 +25,10 @@ export function readWork(reader: RowReader): readonly Instruction[] | null {
   let stitch = readStitch(reader);
   if (!stitch && reader.token().kind === 'number') {
     made = readAmount(reader);
-    reader.take('-');
+    const tied = reader.take('-');
     stitch = readStitch(reader);
+    // `5-tr bobble`: legs that the bobble can't have are no five stitches and a bobble.
+    if (tied && matchStitch(reader)) stitch = null;
   }
   if (!stitch || stitch.call.kind === 'ch') {
     reader.at = start;

@@ -1,0 +1,73 @@
+import type { Amount, Instruction, Into, Stated } from '../../../src/engine/notation/instruction.ts';
+
+/**
+ * Instructions in short: `2×sc@next3` two sc in each of the next 3 stitches, `sc&2` two together, `F.` / `B.` loops, `FP.` /
+ * `BP.` posts, `bobble'5` legs, `@end-3` to the last 3, `<…>` a group, `*…*` `(…)` `[…]` repeats with `x6` or `>end`, `$A` with A,
+ * `to$A` change to A, `"…"` a remark, `?…?` words not read, ` = 24 sts` the stated count.
+ */
+export function compactRow(body: readonly Instruction[], stated: Stated | null = null): string {
+  return body.map(compactClause).join(' ') + (stated ? compactCount(stated) : '');
+}
+
+function compactCount({ count, unit, of, step }: Stated): string {
+  return ` = ${amount(count)}${unit === '' ? '' : ` ${unit}`}${of === 'last' ? ' last' : ''}${step === null ? '' : ` step ${amount(step)}`}`;
+}
+
+function amount(value: Amount | 'rest'): string {
+  return typeof value === 'object' ? value.join('/') : String(value);
+}
+
+function place(into: Into): string {
+  const what = 'what' in into && into.what !== 'st' ? `:${into.what}` : '';
+  switch (into.at) {
+    case 'next':
+      return `next${amount(into.count)}${what}${into.loops === undefined ? '' : `*${into.loops}`}`;
+    case 'across':
+      return `${into.word}${into.except === 0 ? '' : `-${amount(into.except)}`}${what}`;
+    case 'open':
+      return `${into.word}${amount(into.count)}`;
+    case 'section':
+      return `of<${into.name}>${amount(into.count)}`;
+    case 'fromHook':
+      return `hook${into.nth}`;
+    default:
+      return `${into.at}${what}`;
+  }
+}
+
+const BRACKETS = { star: ['*', '*'], paren: ['(', ')'], bracket: ['[', ']'] } as const;
+
+function compactClause(node: Instruction): string {
+  switch (node.kind) {
+    case 'work': {
+      const { kind, loop, post, spike, legs, together } = node.stitch;
+      const way = `${loop === 'both' ? '' : loop === 'front' ? 'F.' : 'B.'}${post === 'none' ? '' : post === 'front' ? 'FP.' : 'BP.'}${spike > 0 ? `spike${spike}.` : ''}`;
+      return `${node.each === 1 ? '' : `${amount(node.each)}×`}${way}${kind}${legs > 0 ? `'${legs}` : ''}${together > 1 ? `&${together}` : ''}@${place(node.into)}`;
+    }
+    case 'group':
+      return `<${compactRow(node.body)}>@${place(node.into)}`;
+    case 'chain':
+      return `ch${amount(node.count)}${node.counts === null ? '' : `=${node.counts}`}`;
+    case 'skip':
+      return `skip${amount(node.count)}${node.what === 'st' ? '' : `:${node.what}`}`;
+    case 'leave':
+      return `leave${amount(node.count)}`;
+    case 'repeat': {
+      const { times } = node;
+      const [open, close] = BRACKETS[node.style];
+      return `${open}${compactRow(node.body)}${close}${times.kind === 'times' ? `x${amount(times.times)}` : `>${times.word}${times.except === 0 ? '' : `-${amount(times.except)}`}`}`;
+    }
+    case 'joinAt':
+      return `joinAt:${node.yarn ?? '-'}:${amount(node.nth)}:${node.from}`;
+    case 'yarn':
+      return `${node.word === 'with' ? '' : 'to'}$${node.letter}`;
+    case 'asRows':
+      return `as${node.from}-${node.to}`;
+    case 'remark':
+      return `"${node.text}"`;
+    case 'unread':
+      return `?${node.text}?`;
+    default:
+      return node.kind;
+  }
+}
