@@ -1,4 +1,5 @@
 import type { Finding } from '../../../engine/notation/finding.ts';
+import { sectionTitle } from '../../piece/sectionTitle.ts';
 import type { Command } from '../benchState.ts';
 import { certainMend } from './certainMend.ts';
 
@@ -11,6 +12,6 @@ export function mendLine(finding: Finding): Command {
     if (!mend || !section || !line) return null;
     const text = line.text.slice(0, mend.range[0]) + mend.text + line.text.slice(mend.range[1]);
     if (text === line.text) return null;
-    return { label: `Mend a number of ${section.name}: ${mend.text.trim()}`, at, edits: [{ kind: 'setLine', section: section.id, line: { ...line, text } }] };
+    return { label: `Mend a number of the ${sectionTitle(section.name).toLowerCase()}: ${mend.text.trim()}`, at, edits: [{ kind: 'setLine', section: section.id, line: { ...line, text } }] };
   };
 }
