@@ -33,7 +33,7 @@ function forget(handle: number): void {
 /** Draws on a canvas that lies under the SVG. */
 export function overview(canvas: HTMLCanvasElement): Overview {
   const context = canvas.getContext('2d', { alpha: true });
-  const far = detailFor(1);
+  const far = detailFor(1, true);
   const waiting = new Set<number>();
   let source: { drawing: Drawing; blocks: Blocks; yarnOf: Uint8Array; palette: readonly string[] } | null = null;
   let pxPerMm = 1;

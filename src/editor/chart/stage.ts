@@ -62,9 +62,10 @@ export interface Stage {
 
 /** Blocks this near to the frame are kept in the document. */
 const MARGIN_PX = 200;
-/** Time for building blocks: in the frame that asks for them, and in each frame after. */
-const FIRST_SLICE_MS = 10;
-const SLICE_MS = 4;
+/** Time for building blocks: in the frame that asks for them, in each frame after, and in each frame of a gesture. */
+const FIRST_SLICE_MS = 16;
+const SLICE_MS = 10;
+const MOVING_SLICE_MS = 4;
 /** A change of yarns is drawn in so many frames at most, and so many blocks a frame at least: what is drawn costs more than what is built. */
 const FRAMES = 8;
 const LEAST_BLOCKS = 4;
@@ -98,7 +99,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
   let view: ViewTransform = { x: 0, y: 0, k: 1 };
   let restView = view;
   let bakedK = 0;
-  let detail = detailFor(0);
+  let detail = detailFor(0, true);
   let pen: GlyphPen | null = null;
   let moving = false;
   let frame = 0;
@@ -128,6 +129,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
     }
     if (waiting.size > 0) return wake();
     blocksAFrame = Infinity;
+    if (!moving) under.place(null);
     if (busy) port.busy((busy = false));
   }
   function wake(): void {
@@ -140,7 +142,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       addMissing();
       port.move(view, restView);
     }
-    work(SLICE_MS);
+    work(moving ? MOVING_SLICE_MS : SLICE_MS);
   }
   function place(): void {
     if (bakedK === 0) return;
@@ -160,7 +162,8 @@ export function stage(parts: StageParts, port: StagePort): Stage {
     } else missing = true;
     under.place(missing && chartView !== 'symbols' ? view : null);
   }
-  function bake(): void {
+  /** Draws at the scale of the view: blocks that are missing or too coarse, or all of them. */
+  function bake(all: boolean): void {
     if (!drawing || !blocks || size.width === 0) return;
     moving = false;
     view = onWholePixels(view, window.devicePixelRatio || 1);
@@ -169,7 +172,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       bakedK = view.k;
       for (const world of parts.worlds) world.setAttribute('transform', `scale(${bakedK / UNITS_PER_MM})`);
     }
-    const next = detailFor(Math.min(drawing.cellWidthMm, drawing.cellHeightMm) * bakedK);
+    const next = detailFor(Math.min(drawing.cellWidthMm, drawing.cellHeightMm) * bakedK, chartView !== 'symbols');
     if (next !== detail || (next.symbols && !pen)) {
       detail = next;
       pen = detail.symbols ? glyphPen(drawing, detail) : null;
@@ -181,13 +184,14 @@ export function stage(parts: StageParts, port: StagePort): Stage {
     for (const block of [...shown.blocks.keys()]) if (!keep.has(block)) shown.drop(block);
     waiting.clear();
     const [midX, midY] = [(size.width / 2 - view.x) / view.k, (size.height / 2 - view.y) / view.k];
-    const stale = needed.filter((block) => shown.blocks.get(block) !== note());
+    const stale = all ? needed : needed.filter((block) => shown.blocks.get(block) !== note());
     const distance = (b: number): number => Math.hypot((blocks!.boxes[b * 4]! + blocks!.boxes[b * 4 + 2]!) / 2 - midX, (blocks!.boxes[b * 4 + 1]! + blocks!.boxes[b * 4 + 3]!) / 2 - midY);
     for (const block of stale.sort((a, b) => distance(a) - distance(b))) waiting.add(block);
-    under.place(null);
+    under.place(chartView !== 'symbols' && needed.some((block) => !shown.blocks.has(block)) ? view : null);
     restView = view;
     port.rest({ view, size, detail });
-    work(first ? Infinity : FIRST_SLICE_MS);
+    blocksAFrame = Infinity;
+    work(first || all ? Infinity : FIRST_SLICE_MS);
   }
 
   return {
@@ -212,13 +216,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       }
       if (!drawing || !blocks) return;
       if (newDrawing || newColours) under.reset(drawing, blocks, yarnOf, inks.cells);
-      if (newDrawing || newView || newColours) {
-        for (const block of shown.blocks.keys()) waiting.add(block);
-        blocksAFrame = Infinity;
-        work(Infinity);
-        if (newDrawing) bake();
-        return;
-      }
+      if (newDrawing || newView || newColours) return bake(true);
       const changed = changedBlocks(blocks, drawing.stitches.stitch, yarnsBefore, yarnOf);
       under.redraw(changed, yarnOf);
       for (const block of changed) if (shown.blocks.has(block)) waiting.add(block);
@@ -234,7 +232,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       moving = true;
       wake();
     },
-    rest: bake,
+    rest: () => bake(false),
     get view() {
       return view;
     },

@@ -52,10 +52,16 @@ describe('level of detail', () => {
   it.each([
     { px: 1, level: 'far', symbols: false },
     { px: 3.99, level: 'far', symbols: false },
-    { px: 4, level: 'small', symbols: true },
+    { px: 4, level: 'plain', symbols: false },
+    { px: 6.5, level: 'small', symbols: true },
     { px: 10, level: 'work', symbols: true },
     { px: 30, level: 'close', symbols: true },
-  ])('is $level for cells of $px px', ({ px, level, symbols }) => {
-    expect(detailFor(px)).toMatchObject({ level, symbols });
+  ])('is $level for coloured cells of $px px', ({ px, level, symbols }) => {
+    expect(detailFor(px, true)).toMatchObject({ level, symbols });
+  });
+
+  it('shows symbols earlier where no colours are to be read', () => {
+    expect(detailFor(4, false).level).toBe('small');
+    expect(detailFor(3.9, false).symbols).toBe(false);
   });
 });

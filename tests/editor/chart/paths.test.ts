@@ -83,8 +83,8 @@ describe('symbols and fills of a block', () => {
   const inks = inksOnYarns(printLook(YARNS));
 
   it('turns a glyph clockwise from up', () => {
-    const pen = glyphPen({ ...drawing, glyphs: [{ id: 'bar', name: 'bar', strokes: [{ kind: 'line', points: [0, 0, 0, 4] }] }] }, detailFor(60));
-    const half = Math.round(detailFor(60).lineWidth * 3.8 * 50);
+    const pen = glyphPen({ ...drawing, glyphs: [{ id: 'bar', name: 'bar', strokes: [{ kind: 'line', points: [0, 0, 0, 4] }] }] }, detailFor(60, true));
+    const half = Math.round(detailFor(60, true).lineWidth * 3.8 * 50);
     expect(pen(0, 0)).toBe(`m${half} 0l0 400 ${-2 * half} 0 0 -400z`);
     expect(pen(0, Math.PI / 2)).toBe(`m0 ${half}l-400 0 0 ${-2 * half} 400 0z`);
     expect(pen(0, 2 * Math.PI)).toBe(pen(0, 0));
@@ -93,7 +93,7 @@ describe('symbols and fills of a block', () => {
   it('fills every cell with its yarn', () => {
     const areas = new Map<number, number>();
     for (let b = 0; b < blocks.count; b++) {
-      for (const { key, d } of blockFills(drawing, blocks, b, yarnOf, { ...detailFor(60), grow: 0 })) {
+      for (const { key, d } of blockFills(drawing, blocks, b, yarnOf, { ...detailFor(60, true), grow: 0 })) {
         areas.set(key, (areas.get(key) ?? 0) + pathAreas(d).reduce((sum, part) => sum + Math.abs(part), 0));
       }
     }
@@ -101,7 +101,7 @@ describe('symbols and fills of a block', () => {
   });
 
   it('groups symbols by the ink they have on paper, or on their yarn', () => {
-    const pen = glyphPen(drawing, detailFor(20));
+    const pen = glyphPen(drawing, detailFor(20, true));
     const keys = (withInks: boolean): Set<number> => {
       const found = new Set<number>();
       for (let b = 0; b < blocks.count; b++) for (const { key } of blockSymbols(drawing, blocks, b, yarnOf, pen, withInks ? inks : null)) found.add(key);
@@ -132,8 +132,8 @@ describe('symbols and fills of a block', () => {
     filled[1] = 0;
     const marked = { ...drawing, stitches: { ...drawing.stitches, ghost, filled } };
     const block = blocks.blockOf[0]!;
-    expect(blockFills(marked, blocks, block, yarnOf, detailFor(20)).map((path) => path.key)).toContain(GHOST_FILL);
-    const symbols = blockSymbols(marked, blocks, block, yarnOf, glyphPen(marked, detailFor(20)), inks).map((path) => path.key);
+    expect(blockFills(marked, blocks, block, yarnOf, detailFor(20, true)).map((path) => path.key)).toContain(GHOST_FILL);
+    const symbols = blockSymbols(marked, blocks, block, yarnOf, glyphPen(marked, detailFor(20, true)), inks).map((path) => path.key);
     expect(symbols).toContain(GHOST_INK);
     expect(symbols).toContain(0);
   });
