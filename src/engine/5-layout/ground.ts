@@ -53,7 +53,7 @@ export function sectionRows(fabric: Fabric, section: number): readonly IndexedRo
 }
 
 /** Height of a stitch in mm. */
-export function stitchHeight(ground: Ground, stitch: number): number {
+export function stitchHeight(ground: Pick<Ground, 'fabric' | 'h'>, stitch: number): number {
   return stitchOfCode(ground.fabric.kind[stitch]!).height * ground.h;
 }
 

@@ -1,6 +1,8 @@
 import type { Gauge } from '../1-pattern/pattern.ts';
 import { FLAG } from '../3-fabric/fabric.ts';
 import type { Fabric, WorkedRow } from '../3-fabric/fabric.ts';
+import { disc } from './disc.ts';
+import { growsFromRing } from './growsFromRing.ts';
 import { flat } from './flat.ts';
 import { gaugeCell } from './gaugeCell.ts';
 import type { Cell } from './gaugeCell.ts';
@@ -22,7 +24,7 @@ export interface LayOutOptions {
 
 /**
  * Lays out one section of the fabric, in mm of the gauge, by what the section is in the graph of stitches: turned short rows,
- * closed rounds, or rows back and forth. Linear in the section's stitches. Refuses a section that isn't there.
+ * closed rounds (a disc when they grow from a ring, else a tube), or rows back and forth. Linear in the section's stitches. Refuses a section that isn't there.
  */
 export function layOut(fabric: Fabric, section: number, gauge: Gauge, options: LayOutOptions = {}): Layout {
   const cell = gaugeCell(gauge);
@@ -35,6 +37,7 @@ function laid(fabric: Fabric, section: number, cell: Cell, { tubeMargin = 4, lea
     case 'flat': return flat(fabric, section, cell);
     case 'tube': return tube(fabric, section, cell, { marginStitches: tubeMargin, leanStitches });
     case 'turned': return turned(fabric, section, cell);
+    case 'disc': return disc(fabric, section, cell);
   }
 }
 
@@ -48,7 +51,8 @@ export function sectionShape(fabric: Fabric, section: number): Layout['kind'] {
     stitches += row.end - row.first;
     if (row.round) inRounds += row.end - row.first;
   }
-  return inRounds * 2 > stitches ? 'tube' : 'flat';
+  if (inRounds * 2 <= stitches) return 'flat';
+  return growsFromRing(fabric, rows) ? 'disc' : 'tube';
 }
 
 /** Whether a row of turned short rows ends in a stitch whose base isn't in the row below. */

@@ -3,7 +3,7 @@
  * upright). Right side facing, right-handed: RS rows run right to left. Arrays are indexed by `stitch - first`.
  */
 export interface Layout {
-  readonly kind: 'flat' | 'tube' | 'turned';
+  readonly kind: 'flat' | 'tube' | 'turned' | 'disc';
   readonly section: number;
   /** Stitch numbers [first, end). */
   readonly first: number;

@@ -35,7 +35,10 @@ export function placeBeside(ground: Ground, row: IndexedRow, slots: RowSlots): v
   for (const stitch of slots.perched) perch(ground, stitch, row);
   if (slots.rings.length > 0 && start !== undefined && finish !== undefined) {
     const middle = (ground.headX[start - ground.first]! + ground.headX[finish - ground.first]!) / 2;
-    slots.rings.forEach((stitch) => setStitch(ground, stitch, [middle, bottom + 0.1 * h], [middle, bottom + 0.6 * h], boxCorners(middle, bottom + 0.35 * h, 0.25 * w, 0.25 * h)));
+    slots.rings.forEach((stitch, n) => {
+      const x = middle + (n - (slots.rings.length - 1) / 2) * w;
+      setStitch(ground, stitch, [x, bottom + 0.1 * h], [x, bottom + 0.6 * h], boxCorners(x, bottom + 0.35 * h, 0.25 * w, 0.25 * h));
+    });
   }
 }
 

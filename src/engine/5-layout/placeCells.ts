@@ -22,7 +22,7 @@ export function placeCells(ground: Ground, { slots, stack }: RowSlots, plan: Slo
     const tall = standing && !Number.isNaN(plan.baseY[k]!) ? plan.baseY[k]! - plan.y[k]! : stitchHeight(ground, slot);
     ground.headX[i] = plan.x[k]!;
     ground.headY[i] = plan.y[k]!;
-    if (!placeFoot(ground, standing ? stack[0] : slot, slot, plan.shift[k]!)) {
+    if (plan.detached || !placeFoot(ground, standing ? stack[0] : slot, slot, plan.shift[k]!)) {
       ground.footX[i] = plan.x[k]!;
       ground.footY[i] = plan.y[k]! + tall;
     }

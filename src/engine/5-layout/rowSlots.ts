@@ -22,7 +22,7 @@ export interface RowSlots {
   readonly joins: readonly number[];
   /** Stitches on top of the one before them: picots and slip stitches into the row itself. */
   readonly perched: readonly number[];
-  /** The magic ring that the row is worked into, if it was made in the same row: under its middle. */
+  /** The ring that the row is worked into, if it was made in the same row (a magic ring, or chains and their join): under its middle. */
   readonly rings: readonly number[];
   /** Slots run in working order (left to right) or against it. */
   readonly reversed: boolean;
@@ -40,12 +40,13 @@ export function rowSlots(fabric: Fabric, row: IndexedRow, above: IndexedRow | nu
   const perched: number[] = [];
   const rings: number[] = [];
   if (counted) slots.push(lead - 1);
+  for (let stitch = row.first; stitch < from; stitch++) if (isRing(fabric, row, stitch)) rings.push(stitch);
   for (let stitch = lead; stitch < row.end; stitch++) {
     // Foundation chains that were left out stand beside the next row and belong to it.
     if (fabric.row[stitch] !== row.index) continue;
     const flags = fabric.flags[stitch]!;
-    if (flags & FLAG.join) joins.push(stitch);
-    else if (fabric.kind[stitch] === RING && row.end - row.first > 1) rings.push(stitch);
+    if (isRing(fabric, row, stitch)) rings.push(stitch);
+    else if (flags & FLAG.join) joins.push(stitch);
     else if (fabric.kind[stitch] === PICOT || (fabric.kind[stitch] === CHAIN && !(flags & KEEPS_PLACE)) || sitsOnOwnRow(fabric, row, stitch)) perched.push(stitch);
     else slots.push(stitch);
   }
@@ -59,8 +60,9 @@ export function rowSlots(fabric: Fabric, row: IndexedRow, above: IndexedRow | nu
 /** The chains of the turning chain that the row begins with, `[from, end)`, with foundation chains left out before its first stitch. */
 function leadingTurn(fabric: Fabric, row: IndexedRow): readonly [from: number, end: number] {
   let from = row.first;
-  let end = row.first;
   while (from > 0 && fabric.row[from - 1] === row.index) from--;
+  while (from < row.end && isRing(fabric, row, from)) from++;
+  let end = Math.max(from, row.first);
   while (end < row.end && fabric.row[end] === row.index && fabric.kind[end] === CHAIN && fabric.flags[end]! & FLAG.turning) end++;
   return [from, end];
 }
@@ -70,6 +72,17 @@ function anyCounts(fabric: Fabric, from: number, end: number): boolean {
     if (fabric.flags[stitch]! & FLAG.counts) return true;
   }
   return false;
+}
+
+/** A ring, a chain of a ring or the join that closes it, with stitches of the same round worked into it. */
+function isRing(fabric: Fabric, row: IndexedRow, stitch: number): boolean {
+  if (!row.round || row.word === 'foundation' || row.made === 0) return false;
+  if (fabric.kind[stitch] === RING) return row.end - row.first > 1;
+  if (fabric.flags[stitch]! & FLAG.join) {
+    const base = fabric.bases[fabric.baseStart[stitch]!];
+    return base !== undefined && base >= row.first && (fabric.flags[base]! & FLAG.foundation) !== 0;
+  }
+  return fabric.kind[stitch] === CHAIN && (fabric.flags[stitch]! & FLAG.foundation) !== 0;
 }
 
 /** A slip stitch into the stitch or chain just made. */

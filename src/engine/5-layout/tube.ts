@@ -63,8 +63,10 @@ function evenRounds(rows: readonly IndexedRow[]): { readonly end: number; readon
   const counts = rows.map((row) => (row.round ? row.made : 0));
   const first = counts.find((count) => count > 0) ?? 0;
   const widest = Math.max(0, ...counts);
-  if (first === 0 || widest < GROWS * first) return { end: 0, widest };
-  return { end: counts.indexOf(widest), widest };
+  const end = counts.indexOf(widest);
+  // Spreading is meant for rounds that go once round the one below, not for a spiral that is counted otherwise.
+  const whole = rows.every((row, r) => r === 0 || r > end || !row.round || !rows[r - 1]!.round || row.used >= rows[r - 1]!.made);
+  return first === 0 || widest < GROWS * first || !whole ? { end: 0, widest } : { end, widest };
 }
 
 /** Left and right edge of a round: half a stitch beyond the outermost heads. */

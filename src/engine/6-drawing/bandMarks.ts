@@ -7,10 +7,11 @@ import type { Mark } from './drawing.ts';
 /** Areas round the cells of each row, mostly one a row: a tint that tells right side from wrong side. */
 export function bandMarks(fabric: Fabric, layout: Layout): Mark[] {
   const c = layout.corners;
+  const mirrored = isMirrored(fabric, layout);
   return sectionRows(fabric, layout.section).flatMap((row, r, rows) => {
     const { slots, stack } = rowSlots(fabric, row, rows[r + 1] ?? null);
     if (slots.length === 0 || row.word === 'foundation') return [];
-    const ordered = c[(slots[0]! - layout.first) * 8]! <= c[(slots.at(-1)! - layout.first) * 8]! ? slots : slots.toReversed();
+    const ordered = mirrored ? slots.toReversed() : slots;
     const role = row.side === 'RS' ? 'bandRS' : 'bandWS';
     const bands: Mark[] = [];
     let top: number[] = [];
@@ -34,6 +35,12 @@ export function bandMarks(fabric: Fabric, layout: Layout): Mark[] {
     close();
     return bands;
   });
+}
+
+/** Whether the layout is that of a left-handed maker. */
+function isMirrored(fabric: Fabric, { rows }: Layout): boolean {
+  const laid = rows.find(({ row }) => fabric.rows[row]!.word !== 'foundation');
+  return laid !== undefined && (laid.startsAt === 'left') === (fabric.rows[laid.row]!.direction < 0);
 }
 
 /** Adds a point, leaving out those in the middle of a straight line along the axes. */

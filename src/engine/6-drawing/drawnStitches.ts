@@ -6,7 +6,7 @@ import type { Layout } from '../5-layout/layout.ts';
 import { rowSlots } from '../5-layout/rowSlots.ts';
 import type { DrawnStitches } from './drawing.ts';
 import type { GlyphTable } from './glyph.ts';
-import { stitchGlyph } from './stitchGlyph.ts';
+import { CROSS_TURN, stitchGlyph } from './stitchGlyph.ts';
 
 const CHAIN = stitchCode('ch');
 
@@ -29,7 +29,7 @@ export function drawnStitches(fabric: Fabric, layout: Layout, table: GlyphTable 
     [stitches.stitch[i], stitches.row[i], stitches.ghost[i]] = [ghost.stitch, fabric.row[ghost.stitch]!, 1];
     if (table) {
       const foot = at(0, height);
-      put(stitches, i, stitchGlyph(table, fabric, { stitch: ghost.stitch, head: [ghost.headX, ghost.headY], foot, feet: [], angle: ghost.angle, shared: false, inSpace: false }, layout.cellWidthMm, layout.cellHeightMm));
+      put(stitches, i, stitchGlyph(table, fabric, { stitch: ghost.stitch, head: [ghost.headX, ghost.headY], foot, feet: [], angle: ghost.angle, shared: false, inSpace: false }, layout.cellWidthMm, layout.cellHeightMm, CROSS_TURN[layout.kind]));
     }
   });
   stitches.corners.set(layout.corners, ghosts.length * 8);
@@ -69,7 +69,6 @@ function fill(fabric: Fabric, layout: Layout, { filled }: DrawnStitches): void {
 
 function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitches: DrawnStitches): void {
   const heads = new Map(layout.ghosts.filter(({ stitch }) => stitch < layout.first || stitch >= layout.end).map((ghost) => [ghost.stitch, ghost]));
-  const sharers = baseSharers(fabric, layout);
   const offset = layout.ghosts.length;
   for (let stitch = layout.first; stitch < layout.end; stitch++) {
     const i = stitch - layout.first;
@@ -78,13 +77,13 @@ function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitche
     const bases = fabric.baseStart[stitch + 1]! - from;
     const inSpace = (flags & FLAG.inSpace) !== 0;
     const attaching = (flags & FLAG.attaching) !== 0;
-    const sharing = bases === 1 && fabric.kind[stitch] !== CHAIN && !(flags & (FLAG.spike | FLAG.attaching | FLAG.join)) ? sharers[fabric.bases[from]! ] ?? 0 : 0;
+    const sharing = bases === 1 && fabric.kind[stitch] !== CHAIN && !(flags & (FLAG.spike | FLAG.attaching | FLAG.join)) ? sharers(fabric, stitch) : 1;
     const shared = sharing > 1 && !inSpace;
     const foot = [layout.footX[i]!, layout.footY[i]!] as const;
     put(stitches, offset + i, stitchGlyph(table, fabric, {
       stitch, head: [layout.headX[i]!, layout.headY[i]!], foot, feet: bases > 1 && !inSpace ? feetOf(fabric, layout, heads, stitch, foot) : [],
       angle: layout.angle[i]!, shared: shared || attaching, inSpace,
-    }, layout.cellWidthMm, layout.cellHeightMm));
+    }, layout.cellWidthMm, layout.cellHeightMm, CROSS_TURN[layout.kind]));
     const shaping = (bases > 1 && !inSpace) || (shared && sharing <= 3);
     const row = fabric.rows[fabric.row[stitch]!]!;
     const wrong = row.side === 'WS' && row.word !== 'foundation';
@@ -92,14 +91,20 @@ function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitche
   }
 }
 
-/** How many stitches of the section are worked into each base, by stitch number; spikes, far sides and attaching stitches apart. */
-function baseSharers(fabric: Fabric, layout: Layout): Uint16Array {
-  const sharers = new Uint16Array(fabric.count);
-  for (let stitch = layout.first; stitch < layout.end; stitch++) {
-    if (fabric.flags[stitch]! & (FLAG.spike | FLAG.attaching | FLAG.join | FLAG.otherSide | FLAG.turning)) continue;
-    for (let b = fabric.baseStart[stitch]!; b < fabric.baseStart[stitch + 1]!; b++) sharers[fabric.bases[b]!]!++;
+/** How many stitches one after another (chains between them apart) are worked into the same single base. */
+function sharers(fabric: Fabric, stitch: number): number {
+  const row = fabric.row[stitch]!;
+  const base = fabric.bases[fabric.baseStart[stitch]!]!;
+  let count = 1;
+  for (const step of [-1, 1]) {
+    for (let other = stitch + step; other >= 0 && other < fabric.count && fabric.row[other] === row; other += step) {
+      if (fabric.kind[other] === CHAIN && !(fabric.flags[other]! & FLAG.turning)) continue;
+      const from = fabric.baseStart[other]!;
+      if (fabric.baseStart[other + 1]! - from !== 1 || fabric.bases[from] !== base || fabric.flags[other]! & (FLAG.join | FLAG.attaching)) break;
+      count++;
+    }
   }
-  return sharers;
+  return count;
 }
 
 /** Heads of all bases of a stitch, moved with its foot where a tube is unrolled. */

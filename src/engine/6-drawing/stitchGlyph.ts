@@ -1,5 +1,6 @@
 import { stitchCode } from '../craft/stitches.ts';
 import type { Fabric } from '../3-fabric/fabric.ts';
+import type { Layout } from '../5-layout/layout.ts';
 import { addGlyph } from './glyph.ts';
 import type { GlyphTable } from './glyph.ts';
 import { crossDepth } from './symbols/singleCrochet.ts';
@@ -30,16 +31,16 @@ export interface StitchPose {
 
 const SC = stitchCode('sc');
 
-/** A cross turned all the way looks like another stitch; half the lean still shows where it stands. */
-const CROSS_TURN = 0.5;
+/** Part of its lean that a cross is turned by: one turned all the way looks like another stitch. Less on discs, where all lean. */
+export const CROSS_TURN = { flat: 0.5, tube: 0.5, turned: 0.5, disc: 0.15 } as const satisfies Record<Layout['kind'], number>;
 /** Glyph geometry is rounded to this part of a cell, so that a waving row needs few glyphs. */
 const STEP = 1 / 20;
 
-/** Finds or makes the glyph of a stitch and places it. `w`, `h`: a single crochet's cell, mm. */
-export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose, w: number, h: number): PlacedGlyph {
+/** Finds or makes the glyph of a stitch and places it. `w`, `h`: a single crochet's cell, mm; `crossTurn`: see `CROSS_TURN`. */
+export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose, w: number, h: number, crossTurn: number): PlacedGlyph {
   const { stitch, head, foot } = pose;
   const cross = fabric.kind[stitch] === SC && pose.feet.length < 2;
-  const turn = cross ? pose.angle * CROSS_TURN : pose.angle;
+  const turn = cross ? pose.angle * crossTurn : pose.angle;
   const straight = Math.hypot(head[0] - foot[0], head[1] - foot[1]);
   const length = round(straight, h);
   // A half-turned cross keeps its middle on the line from foot to head; its origin moves a little instead.

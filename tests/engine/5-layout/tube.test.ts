@@ -81,14 +81,14 @@ Rnd 5: ch 1, (sc2tog, sc in next 2 sts, sc2tog) 2 times, join with sl st in firs
 });
 
 describe('rounds that grow', () => {
-  it('from a magic ring are spread evenly to the width they reach', () => {
+  it('from a closed toe are spread evenly to the width they reach', () => {
     const { fabric, layout } = laid(`Rnd 1: magic ring, 6 sc in ring, join with sl st in first st. (6 sc)
 Rnd 2: ch 1, 2 sc in each st around, join. (12 sc)
 Rnd 3: ch 1, (sc in next st, 2 sc in next st) 6 times, join. (18 sc)
-Rnd 4: ch 1, sc in each st around, join. (18 sc)`);
+Rnds 4-12: ch 1, sc in each st around, join. (18 sc)`);
     const rounds = slotHeads(fabric, layout);
     expect(layout.kind).toBe('tube');
-    expect(rounds.map(({ x }) => x.length)).toEqual([6, 12, 18, 18]);
+    expect(rounds.map(({ x }) => x.length)).toEqual([6, 12, 18, ...Array.from({ length: 9 }, () => 18)]);
     expect(rounds[0]!.x[1]! - rounds[0]!.x[0]!).toBeCloseTo(3 * W, 3);
     expect(rounds[1]!.x[1]! - rounds[1]!.x[0]!).toBeCloseTo(1.5 * W, 3);
     rounds.forEach(({ x }) => x.slice(1).forEach((value, i) => expect(value - x[i]!).toBeGreaterThanOrEqual(W - 1e-3)));

@@ -61,10 +61,17 @@ Rows 4-11: ch 1, turn, sc in each st across, sc in next unworked st. (12 sc)`,
     options: { section: 1, fills: 'none', draw: { grid: false } },
   },
   {
-    name: 'cap-left-handed',
+    name: 'disc-left-handed',
     text: `Rnd 1: magic ring, 6 sc in ring, join with sl st in first st. (6 sc)
 Rnd 2: ch 1, 2 sc in each st around, join with sl st in first st. (12 sc)
-Rnd 3: ch 3, dc in next st and in each st around, join with sl st in top of ch-3. (12 dc)`,
+Rnd 3: ch 3, dc in same st, 2 dc in each st around, join with sl st in top of ch-3. (24 dc)`,
     options: { fills: 'none', draw: { grid: false }, layOut: { hand: 'left' }, terms: 'uk' },
+  },
+  {
+    name: 'closed-toe',
+    text: `Rnd 1: magic ring, 6 sc in ring, join with sl st in first st. (6 sc)
+Rnd 2: ch 1, 2 sc in each st around, join with sl st in first st. (12 sc)
+Rnds 3-8: ch 1, sc in each st around, join with sl st in first st. (12 sc)`,
+    options: { fills: 'none', draw: { grid: false } },
   },
 ];
