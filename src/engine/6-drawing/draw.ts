@@ -1,5 +1,6 @@
 import type { Fabric } from '../3-fabric/fabric.ts';
 import type { Box, Layout } from '../5-layout/layout.ts';
+import { attachMarks } from './attachMarks.ts';
 import { bandMarks } from './bandMarks.ts';
 import { columnMarks } from './columnMarks.ts';
 import type { RepeatBracket } from './columnMarks.ts';
@@ -37,6 +38,7 @@ export function draw(fabric: Fabric, layout: Layout, options: DrawOptions): Draw
     ...(options.symbols === 'all' ? bandMarks(fabric, layout) : []),
     ...(options.grid ? gridMarks(fabric, layout, parts, options.symbols === 'none' || layout.kind === 'turned') : []),
     ...guideMarks(fabric, layout, sizeMm),
+    ...(options.symbols === 'none' ? attachMarks(fabric, layout) : []),
     ...(options.numbers ? rowMarks(fabric, layout, sizeMm) : []),
     ...(lowest ? columnMarks(fabric, layout, lowest, sizeMm, options.numbers, options.repeatBrackets ?? []) : []),
   ];

@@ -67,6 +67,7 @@ function words(short: string, full: string, ink: number, together: boolean): str
 }
 
 const MARK_WORDS: readonly (readonly [MarkRole, 'line' | 'area', string])[] = [
+  ['attach', 'line', 'last stitch of its row, into the next open stitch'],
   ['open', 'area', 'stitches left open, worked into later'],
   ['seam', 'line', 'seam, or start of the rounds'],
   ['centre', 'line', 'centre'],

@@ -59,7 +59,7 @@ function roleStyle(role: MarkRole, look: Look): RoleStyle {
     case 'centre': return { stroke: look.gridStrongInk, widthMm: look.lineMm, dash: '1.2 0.9' };
     case 'join': return { stroke: look.inks.attaching, widthMm: Math.max(0.35, look.lineMm), dash: '0.4 0.9' };
     case 'leader': return { stroke: look.gridInk, widthMm: 0.2 };
-    case 'attach': return { stroke: look.inks.attaching, widthMm: look.lineMm };
+    case 'attach': return { stroke: look.inks.attaching, widthMm: Math.max(0.4, look.lineMm) };
     case 'direction': case 'repeat': case 'repeatText': case 'rowNumber': case 'stitchNumber': case 'openText': case 'title': case 'caption': case 'legendText':
       return { stroke: look.textInk, widthMm: look.lineMm };
     case 'scale': return { stroke: look.textInk, widthMm: look.lineMm, fill: look.textInk };

@@ -46,9 +46,14 @@ ${legend.svg}${legend.svg ? '\n' : ''}</svg>
 `;
 }
 
-/** The legend's entries that the look shows, their symbols `scale` times as large: without fills there are no yarns to tell apart. */
+/**
+ * The legend's entries that the look shows, their symbols `scale` times as large: without fills
+ * there are no yarns to tell apart, with one ink no sides. */
 export function shownLegend({ legend = [], look }: SvgOptions, scale: number): readonly LegendEntry[] {
+  const plain = new Set(legend.flatMap((entry) => (entry.kind === 'stitch' && entry.ink === 0 ? [entry.glyph.id] : [])));
   return legend
     .filter(({ kind }) => kind !== 'yarn' || look.fills === 'yarn')
+    // With one ink, wrong-side rows have no symbols of their own.
+    .filter((entry) => !look.mono || entry.kind !== 'stitch' || entry.ink !== 1 || !plain.has(entry.glyph.id))
     .map((entry) => (entry.kind === 'stitch' && scale !== 1 ? { ...entry, glyph: scaleGlyph(entry.glyph, scale) } : entry));
 }

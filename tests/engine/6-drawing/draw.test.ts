@@ -2,9 +2,12 @@ import { describe, expect, it } from 'vitest';
 import type { Mark, MarkRole } from '../../../src/engine/6-drawing/drawing.ts';
 import { scaleDrawing } from '../../../src/engine/6-drawing/scaleDrawing.ts';
 import { LEAST_TEXT_MM } from '../../../src/engine/6-drawing/textSize.ts';
+import { FLAG } from '../../../src/engine/3-fabric/fabric.ts';
 import { chartOf } from './chartOf.ts';
+import { SAMPLES } from './samples.ts';
 
 const PLAIN = 'Foundation: ch 13.\nRow 1 (RS): sc in 2nd ch from hook and in each ch across.\nRows 2-11: ch 1, turn, sc in each st across.';
+const HEEL = SAMPLES.find(({ name }) => name === 'heel')!.text;
 const texts = (marks: readonly Mark[], role: MarkRole): Extract<Mark, { kind: 'text' }>[] => marks.flatMap((mark) => (mark.kind === 'text' && mark.role === role ? [mark] : []));
 const count = (marks: readonly Mark[], role: MarkRole): number => marks.filter((mark) => mark.role === role).length;
 
@@ -106,5 +109,15 @@ Row 2: ch 1, turn, 2 sc in next st, sc in next 7 sts. (9 sc)`);
     expect(topX).toBeLessThan(bottomX);
     expect(stitches.glyphTurnRad[first]!).toBeLessThan(0);
     expect(stitches.glyphTurnRad[first]!).toBeGreaterThan(-0.5);
+  });
+});
+
+describe('a chart without symbols', () => {
+  it('still shows where each row of a heel holds to an open stitch', () => {
+    const { drawing, fabric } = chartOf(HEEL, { section: 1, draw: { symbols: 'none' } });
+    const attaching = [...fabric.flags].filter((flags) => flags & FLAG.attaching).length;
+    expect(attaching).toBe(8);
+    expect(count(drawing.marks, 'attach')).toBe(attaching);
+    expect(count(chartOf(HEEL, { section: 1 }).drawing.marks, 'attach')).toBe(0);
   });
 });
