@@ -2,6 +2,7 @@ import { copyRow } from './commands/copyRow.ts';
 import { insertRow } from './commands/insertRow.ts';
 import { layYarn } from './commands/layYarn.ts';
 import { removeRow } from './commands/removeRow.ts';
+import { setStitch } from './commands/setStitch.ts';
 import { turnHere } from './commands/turnHere.ts';
 import type { Command } from './benchState.ts';
 import type { RowEntry } from './rowEntries.ts';
@@ -24,6 +25,6 @@ export function rowActs(session: Session, entry: RowEntry, stitch: number | null
   const { choice } = session;
   const acts = [offer('Insert a row after it', insertRow(entry.key, name)), offer('Work it once more', copyRow(entry.key, name)), offer('Remove it', removeRow(entry.key, name))];
   if (choice.kind === 'yarn') acts.unshift(offer(`Lay ${choice.letter} on the whole row`, layYarn(wholeRow(session.fabric, entry.row), choice.letter, everySize)));
-  if (stitch !== null) acts.unshift(offer('Turn here', turnHere(stitch)));
+  if (stitch !== null) acts.unshift(offer('Increase here', setStitch(stitch, 'increase')), offer('Decrease here', setStitch(stitch, 'decrease')), offer('Turn here', turnHere(stitch)));
   return acts;
 }

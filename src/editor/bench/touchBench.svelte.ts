@@ -5,6 +5,7 @@ import type { GhostCell } from '../chart/chartData.ts';
 import type { ChartPointer, StrokePhase } from '../chart/touches.ts';
 import { placeMotif } from './commands/placeMotif.ts';
 import { layYarn } from './commands/layYarn.ts';
+import { setStitch } from './commands/setStitch.ts';
 import { turnHere } from './commands/turnHere.ts';
 import type { Session } from './session.svelte.ts';
 import { fitSentence } from './fitSentence.ts';
@@ -79,6 +80,7 @@ export class ChartTouch {
       const motif = this.#motifs().find((each) => each.id === choice.motif);
       if (motif && session.commit(placeMotif(motif, stitch, choice.lie, choice.mirror))) session.choice = { kind: 'point' };
     }
+    if (choice.kind === 'stitch') session.commit(setStitch(stitch, choice.change));
     if (choice.kind === 'turn' && session.commit(turnHere(stitch))) session.choice = { kind: 'point' };
   };
 }

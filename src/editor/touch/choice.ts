@@ -1,4 +1,5 @@
 import type { Pattern } from '../../engine/1-pattern/pattern.ts';
+import type { StitchChange } from '../bench/commands/setStitch.ts';
 
 /** How a motif is to lie in the row: as often as it fits from the centre or an edge, spread over the whole row, or once where it is touched. */
 export type MotifLie = 'centre' | 'left' | 'right' | 'spread' | 'once';
@@ -8,8 +9,15 @@ export type Choice =
   | { readonly kind: 'point' }
   | { readonly kind: 'yarn'; readonly letter: string }
   | { readonly kind: 'motif'; readonly motif: string; readonly lie: MotifLie; readonly mirror: boolean }
+  | { readonly kind: 'stitch'; readonly change: StitchChange }
   | { readonly kind: 'turn' }
   | { readonly kind: 'pickUp' };
+
+const STITCHES: Readonly<Record<StitchChange, string>> = {
+  increase: 'Increase here: two in the stitch you touch; the rows above follow.',
+  decrease: 'Decrease here: the stitch you touch and the next one together; the rows above follow.',
+  bobble: 'Set a bobble in the stitch you touch.',
+};
 
 /** The choice as a sentence under the chart. */
 export function choiceSentence(choice: Choice, pattern: Pattern): string {
@@ -24,6 +32,8 @@ export function choiceSentence(choice: Choice, pattern: Pattern): string {
       const motif = pattern.motifs.find((each) => each.id === choice.motif);
       return `Place ${motif?.name ?? 'the motif'}. Its bottom row goes on the row you touch.`;
     }
+    case 'stitch':
+      return STITCHES[choice.change];
     case 'turn':
       return 'Turn here: the row you touch stops after that stitch, and the rows above follow.';
     case 'pickUp':

@@ -1,8 +1,9 @@
 import { readLine } from '../../../engine/2-construct/readLine.ts';
-import { FLAG, type Fabric, type WorkedRow } from '../../../engine/3-fabric/fabric.ts';
+import type { WorkedRow } from '../../../engine/3-fabric/fabric.ts';
 import type { Instruction } from '../../../engine/notation/instruction.ts';
 import { writeRow } from '../../../engine/notation/writeRow.ts';
 import type { BenchState } from '../benchState.ts';
+import { madeByClause } from './madeByClause.ts';
 import type { RowOfLine } from './rowOfLine.ts';
 
 /**
@@ -15,31 +16,19 @@ export function cutClause(state: BenchState, row: RowOfLine, worked: WorkedRow, 
   const index = state.fabric.instruction[stitch]!;
   const clause = body[index];
   if (!clause || body.some((each) => each.kind === 'asRows')) return null;
-  const own = madeBy(state.fabric, worked, index);
+  const made = madeByClause(state.grids, worked.key, index);
+  const own = made[state.size]!;
   const upTo = own.filter((each) => each <= stitch).length;
   if (upTo === own.length) return row.line.text.slice(0, clause.range[1]);
   const beyond = own.length - upTo;
-  const counts = state.grids.map(({ fabric }) => {
-    const same = fabric.rows.find((each) => each.key.line === worked.key.line && each.key.nth === worked.key.nth);
-    return same ? madeBy(fabric, same, index).length - beyond : Number.NaN;
-  });
   // A size that has no such row takes the number of the size shown.
-  const sound = counts.map((count) => (Number.isNaN(count) ? upTo : count));
+  const sound = made.map((each) => (each.length === 0 ? upTo : each.length - beyond));
   if (sound.some((count) => count < 1)) return null;
   const run = runOf(clause, sound);
   if (!run) return null;
   const before = body[index - 1];
   const words = writeRow([run], null, { terms: state.pattern.terms }).replace(/\.$/, '');
   return `${before ? `${row.line.text.slice(0, before.range[1])}, ` : ''}${words}`;
-}
-
-/** The counted stitches of one clause in working order. */
-function madeBy(fabric: Fabric, row: WorkedRow, clause: number): number[] {
-  const made: number[] = [];
-  for (let stitch = row.first; stitch < row.end; stitch++) {
-    if (fabric.instruction[stitch] === clause && fabric.flags[stitch]! & FLAG.counts) made.push(stitch);
-  }
-  return made;
 }
 
 /** The run with another count for each size; null for what is no run of stitches of one kind. */

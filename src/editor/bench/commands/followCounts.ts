@@ -5,13 +5,13 @@ import { work } from '../../../engine/3-fabric/work.ts';
 import { certainMend } from './certainMend.ts';
 
 /**
- * The edits by which the stated counts of a section's lines after `line` say what those lines now make, in every size.
+ * The edits by which the stated counts of a section's lines from `line` on say what those lines now make, in every size.
  * Lines whose rows make different numbers are left as they are: a finding shows them.
  */
 export function followCounts(pattern: Pattern, section: string, line: string): Edit[] {
   const fabrics = pattern.sizes.map((_, size) => work(construct(pattern, size)));
   const lines = pattern.sections.find((each) => each.id === section)?.lines ?? [];
-  const after = lines.slice(lines.findIndex((each) => each.id === line) + 1);
+  const after = lines.slice(lines.findIndex((each) => each.id === line));
   return after.flatMap((each): Edit[] => {
     const found = fabrics.flatMap((fabric) => fabric.findings).find((one) => one.rule === 'statedCount' && one.where.line === each.id);
     const mend = found && certainMend(pattern, fabrics, found);
