@@ -50,7 +50,7 @@ export function readHook(text: string): ReadValue<number> | null {
 }
 
 function tidy(rest: string): string {
-  return rest.replace(/\(\s*\)/g, '').replace(/^[\s,.;]+|[\s,;.]+$/g, '');
+  return rest.replace(/\(\s*\)/g, '').replace(/\s+/g, ' ').replace(/^[\s,.;]+|[\s,;.]+$/g, '');
 }
 
 /** Colours for yarns that the text gives none, in the order of letters: apart in hue and in lightness. */

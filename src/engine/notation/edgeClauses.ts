@@ -179,7 +179,7 @@ export function readDrawThrough(reader: RowReader): Instruction | null {
 
 const RANGE = new Set(['-', '—', 'to', 'and', '&', 'through']);
 
-/** `rep row 4`, `as rows 4 and 5`, `work as for rows 4-5`. How often is the label's affair: `3 more times` is passed over. */
+/** `rep row 4`, `as rows 4 and 5`, `work as for rows 4-5`, `as 2nd row`. How often is the label's affair: `3 more times` is passed over. */
 export function readAsRows(reader: RowReader): Instruction | null {
   const start = reader.at;
   const rows = readRowNumbers(reader);
@@ -194,14 +194,21 @@ function readRowNumbers(reader: RowReader): { readonly from: number; readonly to
     if (!reader.take('as')) return null;
   } else if (!reader.take('rep') && !reader.take('repeat') && !reader.take('as') && !reader.take('like') && !work) return null;
   reader.take('for');
-  if (!reader.take(ROW) || reader.token().kind !== 'number') return null;
+  reader.takeArticles();
+  const named = reader.take(ROW);
+  const kind = named ? 'number' : 'ordinal';
+  if (reader.token().kind !== kind) return null;
   const from = reader.token().value;
   reader.at++;
-  const pair = reader.is('and') || reader.is('&');
-  if (!reader.is(RANGE) || reader.token(1).kind !== 'number') return from > 0 ? { from, to: from } : null;
-  const to = reader.token(1).value;
-  reader.at += 2;
-  return from > 0 && to >= from && (!pair || to === from + 1) ? { from, to } : null;
+  let to = from;
+  if (reader.is(RANGE) && reader.token(1).kind === kind) {
+    const pair = reader.is('and') || reader.is('&');
+    to = reader.token(1).value;
+    reader.at += 2;
+    if (pair && to !== from + 1) return null;
+  }
+  if (!named && !reader.take(ROW)) return null;
+  return from > 0 && to >= from ? { from, to } : null;
 }
 
 /** `do not join`, `without joining`, `work in a spiral`. */

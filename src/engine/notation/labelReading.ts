@@ -11,6 +11,8 @@ export interface ReadLabel {
   /** Rows that the words say without numbers: `Next 4 rows`, `Rep rows 4 and 5 3 times`. */
   readonly rows: readonly number[] | null;
   readonly side: RowLabel['side'];
+  /** Only `R` stood for the word: a round where the row before is one. */
+  readonly bare: boolean;
   readonly textFrom: number;
   /** Whether a mark ends the label; without one the line may be prose that only begins like a label. */
   readonly marked: boolean;
@@ -49,7 +51,7 @@ export function readLabel(line: string): ReadLabel | null {
   if (repeat) {
     const rows = repeat[2] === undefined ? 1 : Number(repeat[2]) - Number(repeat[1]) + 1;
     const times = numbersOf(repeat[3]) ?? [repeat[4] === undefined ? (repeat[5]?.toLowerCase() === 'twice' ? 2 : 1) : (numberOfWord(repeat[4].toLowerCase()) ?? 0)];
-    if (rows > 0 && times.every((value) => value > 0)) return { word: 'next', first: null, last: null, rows: times.map((value) => value * rows), side: null, textFrom: 0, marked: true };
+    if (rows > 0 && times.every((value) => value > 0)) return { word: 'next', first: null, last: null, rows: times.map((value) => value * rows), side: null, bare: false, textFrom: 0, marked: true };
   }
   const begun = labelBegun(line);
   if (!begun) return null;
@@ -69,12 +71,12 @@ export function readLabel(line: string): ReadLabel | null {
   const bracket = line[at + space] === '(' || line[at + space] === '[';
   const again = side !== null && !mark ? MARK.exec(line.slice(at)) : null;
   at += again ? again[0].length : space;
-  return { ...begun.label, side, textFrom: at, marked: mark !== null || side !== null || bracket || at >= line.length };
+  return { ...begun.label, side, bare: begun.bare === true, textFrom: at, marked: mark !== null || side !== null || bracket || at >= line.length };
 }
 
-function labelBegun(line: string): { readonly length: number; readonly label: Omit<ReadLabel, 'side' | 'textFrom' | 'marked'> } | null {
+function labelBegun(line: string): { readonly length: number; readonly bare?: boolean; readonly label: Omit<ReadLabel, 'side' | 'bare' | 'textFrom' | 'marked'> } | null {
   const row = ROW.exec(line);
-  if (row) return { length: row[0].length, label: { word: wordOf(row[1]), first: numbersOf(row[2]), last: numbersOf(row[3]), rows: null } };
+  if (row) return { length: row[0].length, bare: row[1] === undefined, label: { word: wordOf(row[1]), first: numbersOf(row[2]), last: numbersOf(row[3]), rows: null } };
   const nth = NTH_ROW.exec(line);
   if (nth) return { length: nth[0].length, label: { word: wordOf(nth[3]), first: [Number(nth[1])], last: nth[2] === undefined ? null : [Number(nth[2])], rows: null } };
   const named = WORD_NTH_ROW.exec(line);

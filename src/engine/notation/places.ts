@@ -55,7 +55,7 @@ function readPlaceHere(reader: RowReader): ReadPlace | null {
   if (reader.take('top')) return readTop(reader);
   if (reader.takeAll('marked', ST) || reader.take(MARKER)) return { into: { at: 'marker' }, each: false };
   reader.take('magic');
-  if (reader.take('ring') || reader.take('circle')) return { into: { at: 'ring' }, each: false };
+  if (reader.take('ring') || reader.take('circle') || reader.take('mr')) return { into: { at: 'ring' }, each: false };
   if (reader.takeAll(ST, 'just', 'made')) return { into: { at: 'top' }, each: false };
   const count = reader.is('-', 1) ? null : readAmount(reader);
   const noun = readNoun(reader);

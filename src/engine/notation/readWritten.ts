@@ -166,12 +166,14 @@ function readSections(text: string, lines: readonly TextLine[], terms: Terms, si
     if (line.label) {
       const from = line.from + line.label.textFrom;
       const to = line.from + line.text.length;
-      const label = order.follow(line.label, [line.from, from], line.lineNumber);
+      const before = line.label.bare ? section.lines.findLast(({ kind }) => kind === 'row') : undefined;
+      const round = before?.kind === 'row' && before.label.word === 'round';
+      const label = order.follow(round ? { ...line.label, word: 'round' } : line.label, [line.from, from], line.lineNumber);
       section.lines.push({ kind: 'row', label, text: text.slice(from, to), range: [from, to], lineNumber: line.lineNumber });
       return;
     }
-    const before = section.lines.at(-1);
-    if (before && continues(before, line)) section.lines[section.lines.length - 1] = extended(text, before, line, terms, sizes);
+    const last = section.lines.at(-1);
+    if (last && continues(last, line)) section.lines[section.lines.length - 1] = extended(text, last, line, terms, sizes);
     else section.lines.push(unlabelled(line, section.lines, terms, sizes));
   });
   return sections;

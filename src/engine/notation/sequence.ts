@@ -226,7 +226,7 @@ function readWorkOrRing(reader: RowReader, done: Done): readonly Instruction[] |
   const nodes = readWork(reader);
   const first = nodes?.[0];
   if (first?.kind !== 'work' || first.into.at !== 'ring' || done.ring) return nodes;
-  const magic = reader.tokens.slice(start, reader.at).find(({ word }) => word === 'magic');
+  const magic = reader.tokens.slice(start, reader.at).find(({ word }) => word === 'magic' || word === 'mr');
   return magic ? [{ kind: 'ring', range: [magic.from, first.range[1]] }, ...nodes!] : nodes;
 }
 
