@@ -30,6 +30,8 @@ export function closeRing(work: RowWork, clause: Clause<'joinRing'>): void {
   if (!piece.closed) hook.close(piece, PLACE.roundStart);
   if (piece.centre === NONE) piece.centre = piece.foundation[0];
   hook.state.facing = 1;
+  // The chains of the ring are no part of a round that begins in the same row.
+  hook.startBehind = NONE;
   hook.make('slst', [piece.foundation[0]], FLAG.join);
 }
 

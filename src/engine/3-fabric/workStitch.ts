@@ -1,6 +1,6 @@
 import { stitchRow } from '../craft/stitches.ts';
 import { plainCall, type Instruction, type PlaceWord, type StitchCall } from '../notation/instruction.ts';
-import { NONE } from './edge.ts';
+import { NONE, PLACE } from './edge.ts';
 import { FLAG } from './fabric.ts';
 import { stepBackAlongChains } from './chains.ts';
 import { putSpace, settleTurningChain } from './turningChain.ts';
@@ -167,6 +167,7 @@ function takeAndMake(work: RowWork, clause: Placed, count: number, together: num
     }
     const bases: number[] = [];
     let space = false;
+    let farSide = 0;
     for (let i = 0; i < together; i++) {
       const taken = hook.takeNext(what) ?? (what !== 'st' && what !== 'sp' ? hook.takeNext('st') : null);
       if (!taken) {
@@ -174,13 +175,14 @@ function takeAndMake(work: RowWork, clause: Placed, count: number, together: num
         if (bases.length === 0) return;
         break;
       }
+      if (hook.edge.what.at(taken.place) === PLACE.bottom) farSide = FLAG.otherSide;
       space ||= what === 'sp' && taken.stitches.length > 0;
       // A chain space stands for its middle chain.
       bases.push(what === 'sp' ? taken.stitches[taken.stitches.length >> 1]! : taken.stitches[0]!);
     }
     hook.state.sameBases = bases;
     hook.state.sameIsAhead = false;
-    make(bases, flags | (space ? FLAG.inSpace : 0));
+    make(bases, flags | farSide | (space ? FLAG.inSpace : 0));
   }
 }
 

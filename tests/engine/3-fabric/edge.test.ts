@@ -49,11 +49,14 @@ describe('rows on the edge', () => {
   it('works round both sides of a foundation chain', () => {
     // Rib slipper vamp: ch 11, 9 + 3 + 9 = 21 (we-s04, Handbook of Wool Knitting and Crochet, 1918).
     expect(made('Foundation: ch 11.\nRow 1: sc in 2nd ch from hook, sc in next 8 chs, 3 sc in last ch, working along other side of the chain, sc in next 9 chs.\nRow 2: ch 1, turn, sc in next 10 sts, 3 sc in next st, sc in next 10 sts.')).toEqual([11, 21, 23]);
+    const { fabric } = workText('Foundation: ch 11.\nRow 1: sc in 2nd ch from hook, sc in next 8 chs, 3 sc in last ch, working along other side of the chain, sc in next 9 chs.');
+    expect([...fabric.flags].filter((flags) => flags & FLAG.otherSide)).toHaveLength(9);
   });
 
   it('works rounds in a ring, joined or in a spiral', () => {
     expect(made('Rnd 1: magic ring, 6 sc in ring.\nRnd 2: 2 sc in each st around.\nRnd 3: *sc in next st, 2 sc in next st; rep from * around.')).toEqual([6, 12, 18]);
     expect(made('Foundation: ch 4, join to form a ring.\nRnd 1: ch 3 (counts as dc), 11 dc in ring, join with sl st in first st.\nRnd 2: ch 3 (counts as dc), dc in same st, 2 dc in each st around, join.')).toEqual([4, 12, 24]);
+    expect(workText('Rnd 1: ch 4, join to form a ring, ch 3, 11 dc in ring, join.').rows.map((row) => [row.side, row.made])).toEqual([['RS', 12]]);
   });
 
   it('closes a foundation chain to a tube', () => {
