@@ -32,7 +32,10 @@ export { layOut } from './5-layout/layOutSection.ts';
 export type { Drawing, Glyph, Mark, MarkRole, Stroke } from './6-drawing/drawing.ts';
 export { draw } from './6-drawing/draw.ts';
 export { writeSvg } from './6-drawing/writeSvg.ts';
+export { printSection, type PrintFile, type SectionPrint } from './6-drawing/printSection.ts';
 
 export { ledger, yarnsOfRow, type LedgerRow } from './readings/ledger/ledger.ts';
+export { writeWords } from './readings/words/writeWords.ts';
+export { wordsToText } from './readings/words/wordsToText.ts';
 export { check } from './readings/checks/check.ts';
 export { describeFinding, placeOfFinding } from './readings/checks/prose.ts';

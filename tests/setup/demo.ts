@@ -1,5 +1,5 @@
 import { MOTIF_SHELF } from '../../src/engine/4-colour/motifShelf.ts';
-import { replaceYarn, turnMotif } from '../../src/engine/4-colour/motifs.ts';
+import { flipMotif, mirrorMotif, replaceYarn } from '../../src/engine/4-colour/motifs.ts';
 import { colour, construct, patternFromText, work, writePatternFile, type Motif, type Pattern, type Placement } from '../../src/engine/index.ts';
 import { wordsToText } from '../../src/engine/readings/words/wordsToText.ts';
 import { writeWords } from '../../src/engine/readings/words/writeWords.ts';
@@ -15,10 +15,11 @@ export function makeDemo(structure: string): { pattern: Pattern; file: string; t
     return { id: found.id, name: found.name, cells: found.cells };
   };
   // The leg is worked from the cuff down: what is to stand upright on the leg lies turned in the chart.
-  const waves = turnMotif(shelf('waves'));
+  const onItsHead = (motif: Motif): Motif => flipMotif(mirrorMotif(motif));
+  const waves = onItsHead(shelf('waves'));
   const motifs: Motif[] = [
     { ...waves, id: 'surf', name: 'Surf' },
-    { ...turnMotif(shelf('puffin')), id: 'puffins', name: 'Puffins' },
+    { ...onItsHead(shelf('puffin')), id: 'puffins', name: 'Puffins' },
     { ...replaceYarn(waves, 'B', 'A'), id: 'sea', name: 'Sea' },
   ];
   const place = (id: string, motif: string, line: number, nth: number, more: Partial<Placement>): Placement => ({
