@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { writePatternFile } from '../../src/engine/1-pattern/file.ts';
+import { FILE_VERSION } from '../../src/engine/1-pattern/migrations/migrateUp.ts';
 import { fileName, readChosenFile, WRITTEN_BYTES } from '../../src/keep/readChosenFile.ts';
 import { SMALL } from '../engine/1-pattern/smallPattern.ts';
 
@@ -8,7 +9,7 @@ const FILE = writePatternFile(SMALL);
 
 describe('a chosen file', () => {
   it.each(['quay.turnwork.json', 'quay.json', 'quay.txt', ''])('is a pattern if it is one, under the name "%s"', async (name) => {
-    expect(await readChosenFile(file(name, FILE))).toEqual({ kind: 'pattern', pattern: SMALL, from: 1 });
+    expect(await readChosenFile(file(name, FILE))).toEqual({ kind: 'pattern', pattern: SMALL, from: FILE_VERSION });
   });
 
   it.each<[string, string, BlobPart]>([
@@ -29,7 +30,7 @@ describe('a chosen file', () => {
     ['broken JSON', file('a.json', '{"format": '), 'a.json: This is no pattern file: it is not JSON ('],
     ['other JSON', file('a.json', '{"a": 1}'), 'a.json: This is no pattern file: it is JSON of something else (format nothing).'],
     ['text called JSON', file('a.json', 'Row 1: sc'), 'a.json: it is no pattern file.'],
-    ['a newer pattern', file('a.txt', FILE.replace('"version": 1', '"version": 2')), 'a.txt: This file was written by a newer Turnwork (version 2 of the format; this one knows up to 1). Update, then open it again.'],
+    ['a newer pattern', file('a.txt', FILE.replace(`"version": ${FILE_VERSION}`, '"version": 900')), `a.txt: This file was written by a newer Turnwork (version 900 of the format; this one knows up to ${FILE_VERSION}). Update, then open it again.`],
     ['a book of text', file('a.txt', 'sc '.repeat(WRITTEN_BYTES / 2)), 'a.txt: it is too large for a written pattern (6 MB; 4 MB is the most).'],
   ])('is refused, saying why: %s', async (_, one, reason) => {
     const chosen = await readChosenFile(one);

@@ -3,9 +3,11 @@ import { applyCells } from './edits/applyCells.ts';
 import { applyField } from './edits/applyField.ts';
 import { applyInsertLines, applyRemoveLines, applySetLine } from './edits/applyLines.ts';
 import { applyInsertMotif, applyRemoveMotif, applySetMotif } from './edits/applyMotif.ts';
-import { applyInsertPlacement, applyRemovePlacement, applySetPlacement } from './edits/applyPlacement.ts';
+import { applyInsertPlacement, applyMovePlacement, applyRemovePlacement, applySetPlacement } from './edits/applyPlacement.ts';
 import { applyInsertSection, applyRemoveSection, applySetSection } from './edits/applySection.ts';
+import { applyColourLimits, applySectionColour } from './edits/applySectionColour.ts';
 import { applyJoinLines, applySplitLine } from './edits/applySplit.ts';
+import { applyInsertVersion, applyRemoveVersion, applySetVersion } from './edits/applyVersion.ts';
 import type { Pattern } from './pattern.ts';
 
 /**
@@ -28,6 +30,8 @@ export function applyEdit(pattern: Pattern, edit: Edit): Applied {
       return applyRemoveSection(pattern, edit);
     case 'setSection':
       return applySetSection(pattern, edit);
+    case 'setSectionColour':
+      return applySectionColour(pattern, edit);
     case 'setLine':
       return applySetLine(pattern, edit);
     case 'insertLines':
@@ -50,6 +54,16 @@ export function applyEdit(pattern: Pattern, edit: Edit): Applied {
       return applySetPlacement(pattern, edit);
     case 'removePlacement':
       return applyRemovePlacement(pattern, edit);
+    case 'movePlacement':
+      return applyMovePlacement(pattern, edit);
+    case 'insertVersion':
+      return applyInsertVersion(pattern, edit);
+    case 'setVersion':
+      return applySetVersion(pattern, edit);
+    case 'removeVersion':
+      return applyRemoveVersion(pattern, edit);
+    case 'setColourLimits':
+      return applyColourLimits(pattern, edit);
     case 'setCells':
       return applyCells(pattern, edit);
   }

@@ -25,8 +25,8 @@ export function applyTransaction(pattern: Pattern, transaction: Transaction): Tr
   const fault = vectorFault(now, changed);
   if (fault) {
     const at = /^sections\.(\d+)/.exec(fault.path)?.[1];
-    const name = (at && now.sections[Number(at)]?.name) || 'A section';
-    const what = fault.path.includes('.recipe.') ? 'a setting' : 'the rows of a line';
+    const name = fault.path.startsWith('placements.') ? 'A placement' : (at && now.sections[Number(at)]?.name) || 'A section';
+    const what = fault.path.startsWith('placements.') ? 'what differs by size' : fault.path.includes('.recipe.') ? 'a setting' : 'the rows of a line';
     return { ok: false, reason: `${name}: ${what} has ${fault.found}, expected ${fault.expected}.`, edit: transaction.edits.length - 1 };
   }
   return { ok: true, pattern: now, inverse: { ...transaction, edits: inverse.reverse() } };

@@ -1,4 +1,4 @@
-import type { CellRun, Line, Motif, Pattern, Placement, RowKey, Section } from './pattern.ts';
+import type { CellRun, ColourLimits, Line, Motif, Pattern, Placement, RowKey, Section, SectionColour, Version } from './pattern.ts';
 
 /** Fields of the pattern that are replaced whole. */
 export type Field = 'title' | 'designer' | 'terms' | 'gauge' | 'hookMm' | 'yarns' | 'sizes' | 'hdcTurningChainCounts' | 'notes';
@@ -8,8 +8,10 @@ export type Edit =
   | { [F in Field]: { readonly kind: 'set'; readonly field: F; readonly value: Pattern[F] } }[Field]
   | { readonly kind: 'insertSection'; readonly at: number; readonly section: Section }
   | { readonly kind: 'removeSection'; readonly section: string }
-  /** Name, remark and recipe; lines stay. */
+  /** Name, remark and recipe; lines and colour stay. */
   | { readonly kind: 'setSection'; readonly section: string; readonly name: string; readonly remark: string; readonly recipe: Section['recipe'] }
+  /** How the colours of a section are worked; null where nothing is to be said. */
+  | { readonly kind: 'setSectionColour'; readonly section: string; readonly colour: SectionColour | null }
   /** Replaces the line of the same id. */
   | { readonly kind: 'setLine'; readonly section: string; readonly line: Line }
   | { readonly kind: 'insertLines'; readonly section: string; readonly at: number; readonly lines: readonly Line[] }
@@ -25,6 +27,14 @@ export type Edit =
   | { readonly kind: 'insertPlacement'; readonly at: number; readonly placement: Placement }
   | { readonly kind: 'setPlacement'; readonly placement: Placement }
   | { readonly kind: 'removePlacement'; readonly placement: string }
+  /** Lays a placement at another place of the layers: `to` is its place when it has been moved. */
+  | { readonly kind: 'movePlacement'; readonly placement: string; readonly to: number }
+  | { readonly kind: 'insertVersion'; readonly at: number; readonly version: Version }
+  /** Replaces the version of the same id. */
+  | { readonly kind: 'setVersion'; readonly version: Version }
+  | { readonly kind: 'removeVersion'; readonly version: string }
+  /** From where on the checks of colour ask; null for what the techniques have. */
+  | { readonly kind: 'setColourLimits'; readonly limits: ColourLimits | null }
   /** Replaces all loose cells of one row in one size. */
   | { readonly kind: 'setCells'; readonly section: string; readonly row: RowKey; readonly size: number; readonly runs: readonly Pick<CellRun, 'from' | 'letters'>[] };
 

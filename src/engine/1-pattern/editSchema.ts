@@ -1,7 +1,7 @@
 import * as v from 'valibot';
 import type { Edit, Transaction } from './edit.ts';
 import { LIMITS } from './limits.ts';
-import { cellRunSchema, fieldSchemas, lineSchema, motifSchema, placementSchema, recipeSchema, rowKeySchema, runSchema, sectionSchema } from './schema.ts';
+import { cellRunSchema, colourLimitsSchema, fieldSchemas, lineSchema, motifSchema, placementSchema, recipeSchema, rowKeySchema, runSchema, sectionColourSchema, sectionSchema, versionSchema } from './schema.ts';
 
 const id = v.pipe(v.string(), v.maxLength(LIMITS.idLength));
 const place = v.pipe(v.number(), v.integer(), v.minValue(0));
@@ -25,6 +25,7 @@ export const editSchema = v.union([
     v.strictObject({ kind: v.literal('insertSection'), at: place, section: sectionSchema }),
     v.strictObject({ kind: v.literal('removeSection'), section: id }),
     v.strictObject({ kind: v.literal('setSection'), section: id, name: words, remark: words, recipe: recipeSchema }),
+    v.strictObject({ kind: v.literal('setSectionColour'), section: id, colour: v.nullable(sectionColourSchema) }),
     v.strictObject({ kind: v.literal('setLine'), section: id, line: lineSchema }),
     v.strictObject({ kind: v.literal('insertLines'), section: id, at: place, lines: v.array(lineSchema) }),
     v.strictObject({ kind: v.literal('removeLines'), section: id, lines: v.array(id) }),
@@ -36,6 +37,11 @@ export const editSchema = v.union([
     v.strictObject({ kind: v.literal('insertPlacement'), at: place, placement: placementSchema }),
     v.strictObject({ kind: v.literal('setPlacement'), placement: placementSchema }),
     v.strictObject({ kind: v.literal('removePlacement'), placement: id }),
+    v.strictObject({ kind: v.literal('movePlacement'), placement: id, to: place }),
+    v.strictObject({ kind: v.literal('insertVersion'), at: place, version: versionSchema }),
+    v.strictObject({ kind: v.literal('setVersion'), version: versionSchema }),
+    v.strictObject({ kind: v.literal('removeVersion'), version: id }),
+    v.strictObject({ kind: v.literal('setColourLimits'), limits: v.nullable(colourLimitsSchema) }),
     v.strictObject({ kind: v.literal('setCells'), section: id, row: rowKeySchema, size: cellRunSchema.entries.size, runs: v.array(runSchema) }),
   ]),
 ]);

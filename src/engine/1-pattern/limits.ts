@@ -22,6 +22,9 @@ export const LIMITS = {
   motifSide: 400,
   placements: 5_000,
   cellRuns: 400_000,
+  versions: 200,
+  /** Stripes of a ground. */
+  stripes: 1_000,
   /** Rows that one line stands for, row numbers, columns, repeats and offsets. */
   count: 100_000,
 } as const;

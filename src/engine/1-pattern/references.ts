@@ -1,18 +1,18 @@
 import type { Amount } from '../notation/instruction.ts';
 import { describeValue, type Fault } from './fault.ts';
-import type { Line, Pattern, Section } from './pattern.ts';
+import type { Ground, Line, Pattern, Section } from './pattern.ts';
 
 /**
  * The first place where the parts of a pattern don't meet: an id that is used twice, a placement or loose cell on a row
- * that is not there, a motif that is not there, a yarn letter that no yarn has, a vector that has not one number for
- * each size. `null` if all is well. Linear in the size of the pattern. Rows beyond a line's last are allowed: they wait
+ * that is not there, a motif that is not there, a version of sections or placements that are not there, a yarn letter that
+ * no yarn has, a vector that has not one number for each size. `null` if all is well. Linear in the size of the pattern. Rows beyond a line's last are allowed: they wait
  * for the line to grow again.
  */
 export function referenceFault(pattern: Pattern): Fault | null {
-  return repeatedId(pattern) ?? vectorFault(pattern) ?? letterFault(pattern) ?? placeFault(pattern);
+  return repeatedId(pattern) ?? vectorFault(pattern) ?? letterFault(pattern) ?? placeFault(pattern) ?? versionFault(pattern);
 }
 
-/** The first vector that has not one number for each size, among all sections or those given. */
+/** The first vector that has not one entry for each size, among the placements and all sections or those given. */
 export function vectorFault(pattern: Pattern, sections: readonly Section[] = pattern.sections): Fault | null {
   const sizes = pattern.sizes.length;
   for (const section of sections) {
@@ -25,6 +25,7 @@ export function vectorFault(pattern: Pattern, sections: readonly Section[] = pat
       if (bad) return vector(`${at}.lines.${i}.label.${bad.field}`, bad.length, sizes);
     }
   }
+  for (const [i, { bySize }] of pattern.placements.entries()) if (bySize && bySize.length !== sizes) return vector(`placements.${i}.bySize`, bySize.length, sizes);
   return null;
 }
 
@@ -46,6 +47,7 @@ function repeatedId(pattern: Pattern): Fault | null {
     ['sections', pattern.sections],
     ['motifs', pattern.motifs],
     ['placements', pattern.placements],
+    ['versions', pattern.versions ?? []],
   ];
   for (const [name, list] of lists) {
     const seen = new Set<string>();
@@ -70,6 +72,18 @@ export function unknownLetter(pattern: Pick<Pattern, 'yarns'>, letters: string):
   return null;
 }
 
+/** The yarn letters that a ground uses. */
+export function groundLetters(ground: Ground | undefined): string {
+  switch (ground?.kind) {
+    case 'replace':
+      return ground.yarns.map(({ from, to }) => from + to).join('');
+    case 'stripes':
+      return ground.stripes.map((stripe) => stripe.letter).join('');
+    default:
+      return '';
+  }
+}
+
 function letterFault(pattern: Pattern): Fault | null {
   const known = `one of the pattern's yarns (${pattern.yarns.map((yarn) => yarn.letter).join(', ')})`;
   for (const [i, motif] of pattern.motifs.entries()) {
@@ -79,6 +93,16 @@ function letterFault(pattern: Pattern): Fault | null {
   for (const [i, run] of pattern.cells.entries()) {
     const letter = unknownLetter(pattern, run.letters);
     if (letter) return { path: `cells.${i}.letters`, found: `yarn ${letter}`, expected: known };
+  }
+  for (const [i, section] of pattern.sections.entries()) {
+    const letter = unknownLetter(pattern, groundLetters(section.colour?.ground));
+    if (letter) return { path: `sections.${i}.colour.ground`, found: `yarn ${letter}`, expected: known };
+  }
+  for (const [i, version] of (pattern.versions ?? []).entries()) {
+    for (const [s, { ground }] of version.sections.entries()) {
+      const letter = unknownLetter(pattern, groundLetters(ground));
+      if (letter) return { path: `versions.${i}.sections.${s}.ground`, found: `yarn ${letter}`, expected: known };
+    }
   }
   return null;
 }
@@ -94,6 +118,21 @@ function placeFault(pattern: Pattern): Fault | null {
   for (const [i, { section, row, size }] of pattern.cells.entries()) {
     if (sectionOfRow.get(row.line) !== section) return { path: `cells.${i}.row.line`, found: describeValue(row.line), expected: 'the id of a row of its section' };
     if (size >= pattern.sizes.length) return { path: `cells.${i}.size`, found: String(size), expected: `a size from 0 to ${pattern.sizes.length - 1}` };
+  }
+  return null;
+}
+
+function versionFault(pattern: Pattern): Fault | null {
+  if (!pattern.versions) return null;
+  const sections = new Set(pattern.sections.map((section) => section.id));
+  const sectionOf = new Map(pattern.placements.map((placement) => [placement.id, placement.section]));
+  for (const [i, version] of pattern.versions.entries()) {
+    for (const [s, { section, placements = [] }] of version.sections.entries()) {
+      const path = `versions.${i}.sections.${s}`;
+      if (!sections.has(section)) return { path: `${path}.section`, found: describeValue(section), expected: 'the id of a section' };
+      const odd = placements.findIndex((id) => sectionOf.get(id) !== section);
+      if (odd >= 0) return { path: `${path}.placements.${odd}`, found: describeValue(placements[odd]), expected: 'the id of a placement of that section' };
+    }
   }
   return null;
 }

@@ -3,7 +3,7 @@ import { readRow } from '../notation/readRow.ts';
 import { writeRow } from '../notation/writeRow.ts';
 import { compareRows } from './canonicalCells.ts';
 import type { Edit } from './edit.ts';
-import type { CellRun, Line, Pattern, Section } from './pattern.ts';
+import type { CellRun, Line, Pattern, Placement, Section } from './pattern.ts';
 
 /** A size of the pattern to come: its name, and the size (index) of the pattern as it is whose numbers it takes. */
 export interface NewSize {
@@ -14,7 +14,7 @@ export interface NewSize {
 /**
  * The edits of one transaction that give a pattern other sizes: put in (with the numbers of one that is there, to be
  * changed afterwards), taken out, renamed or in another order. Numbers by size in labels, recipes and the text of rows
- * and steps follow, and so do loose cells. A text keeps its words wherever its numbers can be exchanged in place; text
+ * and steps follow, and so do loose cells and what placements do by size. A text keeps its words wherever its numbers can be exchanged in place; text
  * that can't be read to the same instructions afterwards is left, and its findings say so. Refuses a size that is not there.
  */
 export function resize(pattern: Pattern, sizes: readonly NewSize[]): readonly Edit[] {
@@ -25,6 +25,7 @@ export function resize(pattern: Pattern, sizes: readonly NewSize[]): readonly Ed
     ...before.filter(({ size }) => size >= sizes.length).map((row): Edit => ({ ...row, kind: 'setCells', runs: [] })),
     { kind: 'set', field: 'sizes', value: sizes.map((size) => size.name) },
     ...pattern.sections.flatMap((section) => sectionEdits(section, pattern, from)),
+    ...pattern.placements.flatMap((placement) => placementEdits(placement, from)),
     ...cellEdits(before, from),
   ];
 }
@@ -40,6 +41,15 @@ function sectionEdits(section: Section, pattern: Pattern, from: readonly number[
     if (JSON.stringify(settings) !== JSON.stringify(recipe.settings)) edits.push({ kind: 'setSection', section: section.id, name: section.name, remark: section.remark, recipe: { ...recipe, settings } });
   }
   return edits;
+}
+
+/** What a placement does by size; a locked one is unlocked for it and locked again. */
+function placementEdits(placement: Placement, from: readonly number[]): readonly Edit[] {
+  if (!placement.bySize || (placement.bySize.length === from.length && from.every((size, i) => size === i))) return [];
+  const { locked, ...open } = placement;
+  const set = (one: Placement): Edit => ({ kind: 'setPlacement', placement: one });
+  const resized: Placement = { ...open, bySize: from.map((size) => placement.bySize![size] ?? null) };
+  return locked ? [set(open), set(resized), set({ ...resized, locked })] : [set(resized)];
 }
 
 function resizedLine(line: Line, pattern: Pattern, from: readonly number[]): Line {

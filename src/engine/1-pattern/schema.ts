@@ -1,6 +1,8 @@
 import * as v from 'valibot';
+import { TECHNIQUES } from '../craft/colourTechniques.ts';
+import { STITCH_OVERRIDES } from '../craft/stitchOverrides.ts';
 import { LIMITS } from './limits.ts';
-import type { CellRun, Line, Motif, Pattern, Placement, RowKey, Section } from './pattern.ts';
+import type { CellRun, ColourLimits, Line, Motif, Pattern, Placement, RowKey, Section, SectionColour, Version } from './pattern.ts';
 
 /*
  * The shape of the document, for files and for edits alike. Objects are strict: a field that is not known is a fault and
@@ -40,28 +42,68 @@ export const recipeSchema = v.nullable(
   }),
 );
 
+const letter = v.pipe(v.string(), v.regex(/^[A-Z]$/, 'Expected one letter A to Z'));
+
+/** What lies under the layers of a section. */
+const groundSchema = v.variant('kind', [
+  v.strictObject({ kind: v.literal('rows') }),
+  v.strictObject({
+    kind: v.literal('replace'),
+    yarns: v.pipe(
+      v.array(v.strictObject({ from: letter, to: letter })),
+      v.minLength(1),
+      v.maxLength(LIMITS.yarns),
+      v.check((yarns) => new Set(yarns.map(({ from }) => from)).size === yarns.length, 'Expected each yarn to be replaced once'),
+    ),
+  }),
+  v.strictObject({ kind: v.literal('stripes'), stripes: v.pipe(v.array(v.strictObject({ letter, rows: whole(1) })), v.minLength(1), v.maxLength(LIMITS.stripes)) }),
+]);
+
+const technique = v.picklist(TECHNIQUES);
+
+/** How the colours of a section are worked. */
+export const sectionColourSchema = v.strictObject({ technique: v.exactOptional(technique), ground: v.exactOptional(groundSchema) });
+
 export const sectionSchema = v.strictObject({
   id,
   name: text,
   remark: text,
   lines: v.pipe(v.array(lineSchema), v.maxLength(LIMITS.lines)),
   recipe: recipeSchema,
+  colour: v.exactOptional(sectionColourSchema),
 });
 
 const motifRow = v.pipe(v.string(), v.regex(/^[A-Z.]+$/, 'Expected yarn letters A to Z and "."'), v.maxLength(LIMITS.motifSide));
 
-export const motifSchema = v.strictObject({
-  id,
-  name: text,
-  cells: v.pipe(
-    v.array(motifRow),
-    v.minLength(1),
-    v.maxLength(LIMITS.motifSide),
-    v.check((rows) => rows.every((row) => row.length === rows[0]!.length), 'Expected rows of one length'),
-  ),
-});
+const OVERRIDES = STITCH_OVERRIDES.map((row) => row.letter).join('');
+const stitchRow = v.pipe(v.string(), v.regex(new RegExp(`^[${OVERRIDES}.]+$`), `Expected letters of stitches (${OVERRIDES}) and "."`), v.maxLength(LIMITS.motifSide));
+
+export const motifSchema = v.pipe(
+  v.strictObject({
+    id,
+    name: text,
+    cells: v.pipe(
+      v.array(motifRow),
+      v.minLength(1),
+      v.maxLength(LIMITS.motifSide),
+      v.check((rows) => rows.every((row) => row.length === rows[0]!.length), 'Expected rows of one length'),
+    ),
+    stitches: v.exactOptional(v.pipe(v.array(stitchRow), v.maxLength(LIMITS.motifSide))),
+  }),
+  v.check(({ cells, stitches }) => !stitches || (stitches.length === cells.length && stitches.every((row) => row.length === cells[0]!.length)), 'Expected as many stitches as cells'),
+);
 
 export const rowKeySchema = v.strictObject({ line: id, nth: whole(0) });
+
+const placementOfSize = v.strictObject({
+  leftOut: v.exactOptional(v.boolean()),
+  rowsUp: v.exactOptional(whole(-LIMITS.count)),
+  offset: v.exactOptional(whole(-LIMITS.count)),
+  across: v.exactOptional(v.union([v.literal('fill'), whole(1)])),
+  up: v.exactOptional(whole(1)),
+  gap: v.exactOptional(whole(0)),
+  gapUp: v.exactOptional(whole(0)),
+});
 
 export const placementSchema = v.strictObject({
   id,
@@ -74,6 +116,15 @@ export const placementSchema = v.strictObject({
   up: whole(1),
   gap: whole(0),
   mirror: v.boolean(),
+  gapUp: v.exactOptional(whole(0)),
+  fill: v.exactOptional(v.picklist(['whole', 'spread', 'edges'])),
+  anchor: v.exactOptional(v.picklist(['row', 'seam', 'front'])),
+  follow: v.exactOptional(v.picklist(['left', 'centre', 'right'])),
+  stagger: v.exactOptional(v.strictObject({ kind: v.picklist(['halfDrop', 'brick']), by: v.union([v.literal('half'), whole(0)]), closed: v.boolean() })),
+  flip: v.exactOptional(v.boolean()),
+  bySize: v.exactOptional(v.pipe(v.array(v.nullable(placementOfSize)), v.maxLength(LIMITS.sizes))),
+  hidden: v.exactOptional(v.boolean()),
+  locked: v.exactOptional(v.boolean()),
 });
 
 const letters = v.pipe(v.string(), v.regex(/^[A-Z.]+$/, 'Expected yarn letters A to Z and "."'), v.maxLength(LIMITS.count));
@@ -84,10 +135,37 @@ export const runSchema = v.strictObject({ from: whole(0), letters });
 export const cellRunSchema = v.strictObject({ section: id, row: rowKeySchema, size: whole(0), from: whole(0), letters });
 
 const yarn = v.strictObject({
-  letter: v.pipe(v.string(), v.regex(/^[A-Z]$/, 'Expected one letter A to Z')),
+  letter,
   name: text,
   colour: v.pipe(v.string(), v.regex(/^#[0-9a-f]{6}$/i, 'Expected a colour as #rrggbb')),
   mark: v.picklist(['none', 'dot', 'slash', 'cross', 'bars', 'ring', 'solid', 'wedge']),
+});
+
+export const versionSchema = v.strictObject({
+  id,
+  name: text,
+  sections: v.pipe(
+    v.array(
+      v.strictObject({
+        section: id,
+        placements: v.exactOptional(v.pipe(v.array(id), v.maxLength(LIMITS.placements))),
+        cells: v.exactOptional(v.boolean()),
+        technique: v.exactOptional(technique),
+        ground: v.exactOptional(groundSchema),
+      }),
+    ),
+    v.maxLength(LIMITS.sections),
+    v.check((sections) => new Set(sections.map(({ section }) => section)).size === sections.length, 'Expected each section once'),
+  ),
+});
+
+/** From where on the checks of colour ask. */
+export const colourLimitsSchema = v.strictObject({
+  longestCarry: v.exactOptional(v.nullable(whole(0))),
+  mostYarns: v.exactOptional(v.nullable(whole(1))),
+  rowsUp: v.exactOptional(whole(0)),
+  leastDifference: v.exactOptional(v.pipe(v.number(), v.minValue(0), v.maxValue(200))),
+  leastContrast: v.exactOptional(v.pipe(v.number(), v.minValue(1), v.maxValue(21))),
 });
 
 /** The fields that are replaced whole, each with its schema. */
@@ -116,6 +194,8 @@ export const patternSchema = v.strictObject({
   motifs: v.pipe(v.array(motifSchema), v.maxLength(LIMITS.motifs)),
   placements: v.pipe(v.array(placementSchema), v.maxLength(LIMITS.placements)),
   cells: v.pipe(v.array(cellRunSchema), v.maxLength(LIMITS.cellRuns)),
+  versions: v.exactOptional(v.pipe(v.array(versionSchema), v.maxLength(LIMITS.versions))),
+  colourLimits: v.exactOptional(colourLimitsSchema),
 });
 
 type Plain<T> = T extends string | number | boolean | null ? T : { -readonly [K in keyof T]: Plain<T[K]> };
@@ -130,3 +210,6 @@ true satisfies Same<Of<typeof motifSchema>, Plain<Motif>>;
 true satisfies Same<Of<typeof placementSchema>, Plain<Placement>>;
 true satisfies Same<Of<typeof cellRunSchema>, Plain<CellRun>>;
 true satisfies Same<Of<typeof rowKeySchema>, Plain<RowKey>>;
+true satisfies Same<Of<typeof sectionColourSchema>, Plain<SectionColour>>;
+true satisfies Same<Of<typeof versionSchema>, Plain<Version>>;
+true satisfies Same<Of<typeof colourLimitsSchema>, Plain<ColourLimits>>;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { canonicalCells } from '../../../src/engine/1-pattern/canonicalCells.ts';
 import type { Edit } from '../../../src/engine/1-pattern/edit.ts';
-import type { Line, Motif, Pattern, Placement, PrintMark, Section, Yarn } from '../../../src/engine/1-pattern/pattern.ts';
+import type { ColourLimits, Ground, Line, Motif, Pattern, Placement, PrintMark, Section, SectionColour, SectionVersion, Version, Yarn } from '../../../src/engine/1-pattern/pattern.ts';
 
 /** Numbers from which a pattern or an edit is made; shrinks well and needs no knowledge of the pattern. */
 type Draw = () => number;
@@ -48,7 +48,43 @@ function section(draw: Draw, id: string, sizes: number): Section {
 function motif(draw: Draw, id: string, letters: readonly string[]): Motif {
   const width = 1 + (draw() % 4);
   const cells = Array.from({ length: 1 + (draw() % 4) }, () => Array.from({ length: width }, () => pick(draw, [...letters, '.'])).join(''));
-  return { id, name: `motif ${draw() % 5}`, cells };
+  const stitches = cells.map((row) => Array.from(row, () => pick(draw, ['b', 'o', 'k', '.'])).join(''));
+  return { id, name: `motif ${draw() % 5}`, cells, ...(draw() % 3 === 0 ? { stitches } : {}) };
+}
+
+function ground(draw: Draw, letters: readonly string[]): Ground {
+  const letter = () => pick(draw, letters);
+  switch (draw() % 3) {
+    case 0: return { kind: 'rows' };
+    case 1: return { kind: 'replace', yarns: [{ from: letters[0]!, to: letter() }] };
+    default: return { kind: 'stripes', stripes: Array.from({ length: 1 + (draw() % 3) }, () => ({ letter: letter(), rows: 1 + (draw() % 3) })) };
+  }
+}
+
+function sectionColour(draw: Draw, letters: readonly string[]): SectionColour {
+  return {
+    ...(draw() % 2 ? { technique: pick(draw, ['carried', 'stranded', 'intarsia', 'stripes'] as const) } : {}),
+    ...(draw() % 2 ? { ground: ground(draw, letters) } : {}),
+  };
+}
+
+function colourLimits(draw: Draw): ColourLimits {
+  return { ...(draw() % 2 ? { longestCarry: pick(draw, [null, 5]) } : {}), ...(draw() % 2 ? { mostYarns: 2, leastContrast: 1.5 } : {}) };
+}
+
+function version(draw: Draw, id: string, pattern: Pattern): Version {
+  const letters = pattern.yarns.map((one) => one.letter);
+  const named = pattern.sections.filter(() => draw() % 2 === 0);
+  return {
+    id,
+    name: `version ${draw() % 5}`,
+    sections: named.map((one): SectionVersion => ({
+      section: one.id,
+      ...(draw() % 2 ? { placements: pattern.placements.filter((placed) => placed.section === one.id && draw() % 2 === 0).map((placed) => placed.id) } : {}),
+      ...(draw() % 2 ? { cells: draw() % 2 === 0 } : {}),
+      ...(draw() % 2 ? { ground: ground(draw, letters) } : {}),
+    })),
+  };
 }
 
 function rowsOf(pattern: Pick<Pattern, 'sections'>) {
@@ -70,6 +106,13 @@ function placement(draw: Draw, id: string, pattern: Pattern): Placement | null {
     up: 1 + (draw() % 3),
     gap: draw() % 3,
     mirror: draw() % 2 === 0,
+    ...(draw() % 2 ? { gapUp: draw() % 3, flip: draw() % 2 === 0, anchor: pick(draw, ['row', 'seam', 'front'] as const) } : {}),
+    ...(draw() % 3 ? {} : { stagger: { kind: pick(draw, ['halfDrop', 'brick'] as const), by: pick(draw, ['half', 1, 3] as const), closed: draw() % 2 === 0 } }),
+    ...(draw() % 3 ? {} : { fill: pick(draw, ['whole', 'spread', 'edges'] as const), follow: pick(draw, ['left', 'centre', 'right'] as const) }),
+    // Now and then one entry too many, for the transaction to refuse.
+    ...(draw() % 3 ? {} : { bySize: Array.from({ length: pattern.sizes.length + (draw() % 8 === 0 ? 1 : 0) }, () => pick(draw, [null, { up: 2 }, { leftOut: true }, { rowsUp: -1, across: 'fill' as const }])) }),
+    ...(draw() % 4 ? {} : { hidden: true }),
+    ...(draw() % 4 ? {} : { locked: true }),
   };
 }
 
@@ -98,10 +141,15 @@ function patternFrom(numbers: readonly number[]): Pattern {
   };
   const letters = base.yarns.map((one) => one.letter);
   const withMotifs: Pattern = { ...base, motifs: Array.from({ length: draw() % 3 }, (_, i) => motif(draw, `m${i}`, letters)) };
-  const placements = Array.from({ length: draw() % 3 }, (_, i) => placement(draw, `p${i}`, withMotifs)).filter((one) => one !== null);
+  const placements = Array.from({ length: draw() % 4 }, (_, i) => placement(draw, `p${i}`, withMotifs))
+    .filter((one) => one !== null)
+    .map((one) => (one.bySize ? { ...one, bySize: one.bySize.slice(0, sizes.length) } : one));
   const rows = rowsOf(base);
   const loose = rows.length === 0 ? [] : Array.from({ length: draw() % 5 }, () => ({ ...pick(draw, rows), nth: draw() % 6, size: draw() % sizes.length, runs: cells(draw, letters) }));
-  return { ...withMotifs, placements, cells: canonicalCells(loose.flatMap((l) => l.runs.map((run) => ({ section: l.section, row: { line: l.line, nth: l.nth }, size: l.size, ...run })))) };
+  const coloured = withMotifs.sections.map((one) => (draw() % 3 === 0 ? { ...one, colour: sectionColour(draw, letters) } : one));
+  const placed: Pattern = { ...withMotifs, sections: coloured, placements, ...(draw() % 3 === 0 ? { colourLimits: colourLimits(draw) } : {}) };
+  const versions = Array.from({ length: draw() % 3 }, (_, i) => version(draw, `v${i}`, placed));
+  return { ...placed, ...(versions.length > 0 ? { versions } : {}), cells: canonicalCells(loose.flatMap((l) => l.runs.map((run) => ({ section: l.section, row: { line: l.line, nth: l.nth }, size: l.size, ...run })))) };
 }
 
 /** Sound patterns, small, of one to three sizes. */
@@ -121,7 +169,8 @@ export function editFrom(pattern: Pattern, numbers: readonly number[]): Edit {
   const oneMotif = pattern.motifs.length > 0 ? pick(draw, pattern.motifs).id : 'none';
   const onePlacement = pattern.placements.length > 0 ? pick(draw, pattern.placements).id : 'none';
   const place = draw() % 4;
-  switch (draw() % 24) {
+  const oneVersion = pattern.versions?.length ? pick(draw, pattern.versions).id : 'none';
+  switch (draw() % 31) {
     case 0: return { kind: 'set', field: 'title', value: fresh };
     case 1: return { kind: 'set', field: 'gauge', value: { ...pattern.gauge, rows: draw() % 30 } };
     case 2: return { kind: 'set', field: 'yarns', value: yarns(draw, draw() % 4) };
@@ -145,6 +194,17 @@ export function editFrom(pattern: Pattern, numbers: readonly number[]): Edit {
     case 20: return { kind: 'insertPlacement', at: place, placement: placement(draw, fresh, pattern) ?? badPlacement(fresh) };
     case 21: return { kind: 'setPlacement', placement: placement(draw, onePlacement, pattern) ?? badPlacement(onePlacement) };
     case 22: return { kind: 'removePlacement', placement: onePlacement };
+    case 23: return { kind: 'movePlacement', placement: onePlacement, to: draw() % 5 };
+    case 24: return { kind: 'setSectionColour', section: oneSection.id, colour: draw() % 4 ? sectionColour(draw, pick(draw, [letters, ['Z']])) : null };
+    case 25: return { kind: 'setColourLimits', limits: draw() % 3 ? colourLimits(draw) : null };
+    case 26: return { kind: 'insertVersion', at: place, version: version(draw, pick(draw, [fresh, 'v0']), pattern) };
+    case 27: return { kind: 'setVersion', version: version(draw, oneVersion, pattern) };
+    case 28: return { kind: 'removeVersion', version: oneVersion };
+    case 29: {
+      // Only locked or unlocked, as the lock allows.
+      const { locked, ...one } = pattern.placements.find((placed) => placed.id === onePlacement) ?? badPlacement(onePlacement);
+      return { kind: 'setPlacement', placement: locked ? one : { ...one, locked: true } };
+    }
     default: return { kind: 'setCells', section: oneSection.id, row: { line: oneLine.id, nth: draw() % 6 }, size: draw() % (pattern.sizes.length + 1), runs: cells(draw, letters) };
   }
 }

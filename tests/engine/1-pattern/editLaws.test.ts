@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { applyTransaction } from '../../../src/engine/1-pattern/applyTransaction.ts';
 import type { Edit } from '../../../src/engine/1-pattern/edit.ts';
 import { openPatternFile, patternFault, writePatternFile } from '../../../src/engine/1-pattern/file.ts';
+import { FILE_VERSION } from '../../../src/engine/1-pattern/migrations/migrateUp.ts';
 import { NO_HISTORY, perform, redo, undo, type Historied } from '../../../src/engine/1-pattern/history.ts';
 import { readSteps, writeSteps } from '../../../src/engine/1-pattern/stepsText.ts';
 import { arbitraryEditNumbers, arbitraryPattern, editFrom } from './arbitraryPattern.ts';
@@ -98,7 +99,7 @@ describe('the laws of edits', () => {
       fc.property(arbitraryPattern, (pattern) => {
         const text = writePatternFile(pattern);
         const opened = openPatternFile(text);
-        expect(opened).toStrictEqual({ kind: 'ok', pattern, from: 1 });
+        expect(opened).toStrictEqual({ kind: 'ok', pattern, from: FILE_VERSION });
         expect(opened.kind === 'ok' && writePatternFile(opened.pattern)).toBe(text);
       }),
       { ...RUNS, numRuns: 500 },

@@ -23,12 +23,12 @@ describe('pattern files', () => {
     const reversed = (value: unknown): unknown =>
       Array.isArray(value) ? value.map(reversed) : typeof value === 'object' && value !== null ? Object.fromEntries(Object.entries(value).reverse().map(([key, inner]) => [key, reversed(inner)])) : value;
     expect(writePatternFile(reversed(SMALL) as Pattern)).toBe(TEXT);
-    expect(TEXT.slice(0, 102)).toBe('{\n "format": "turnwork-pattern",\n "version": 1,\n "pattern": {\n  "id": "quay",\n  "title": "Puffin Quay"');
+    expect(TEXT.slice(0, 102)).toBe('{\n "format": "turnwork-pattern",\n "version": 2,\n "pattern": {\n  "id": "quay",\n  "title": "Puffin Quay"');
   });
 
   it('open as the pattern that was written, frozen through and through', () => {
     const opened = openPatternFile(TEXT);
-    expect(opened).toStrictEqual({ kind: 'ok', pattern: SMALL, from: 1 });
+    expect(opened).toStrictEqual({ kind: 'ok', pattern: SMALL, from: FILE_VERSION });
     if (opened.kind !== 'ok') return;
     const isFrozen = (value: unknown): boolean => typeof value !== 'object' || value === null || (Object.isFrozen(value) && Object.values(value).every(isFrozen));
     expect(isFrozen(opened.pattern)).toBe(true);

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { openPatternFile, patternFault, writePatternFile } from '../../../src/engine/1-pattern/file.ts';
+import { FILE_VERSION } from '../../../src/engine/1-pattern/migrations/migrateUp.ts';
 import { patternFromText } from '../../../src/engine/1-pattern/patternFromText.ts';
 
 const LINES = [
@@ -16,7 +17,7 @@ describe('what is read from text', () => {
         const { pattern } = patternFromText(lines.join('\n'));
         if (!pattern) return;
         expect(patternFault(pattern)).toBeNull();
-        expect(openPatternFile(writePatternFile(pattern))).toStrictEqual({ kind: 'ok', pattern, from: 1 });
+        expect(openPatternFile(writePatternFile(pattern))).toStrictEqual({ kind: 'ok', pattern, from: FILE_VERSION });
       }),
       { numRuns: 2_000, seed: 3 },
     );

@@ -2,25 +2,30 @@ import type { Applied } from '../edit.ts';
 import { LIMITS } from '../limits.ts';
 import type { Pattern } from '../pattern.ts';
 import { fieldSchemas, recipeSchema, sectionSchema } from '../schema.ts';
-import { coloursOn, done, noSection, placeFault, refuse, spliced, valueFault, withSection, type EditOf } from './outcome.ts';
+import { groundLetters, unknownLetter } from '../references.ts';
+import { coloursOn, done, noSection, placeFault, refuse, spliced, valueFault, versionName, versionOf, withSection, type EditOf } from './outcome.ts';
 
-/** Puts a section in. Refuses ids of section or lines that are taken, and a place outside the list. */
+/** Puts a section in. Refuses ids of section or lines that are taken, a ground of yarns that are not there, and a place outside the list. */
 export function applyInsertSection(pattern: Pattern, { section, at }: EditOf<'insertSection'>): Applied {
   const fault = valueFault('The section', sectionSchema, section) ?? placeFault('A section', at, pattern.sections.length, LIMITS.sections);
   if (fault) return refuse(fault);
   if (pattern.sections.some((one) => one.id === section.id)) return refuse(`There is a section "${section.id}" already.`);
   const taken = takenLine(pattern, section.lines.map((line) => line.id));
   if (taken) return refuse(taken);
+  const letter = unknownLetter(pattern, groundLetters(section.colour?.ground));
+  if (letter) return refuse(`The ground of the section is of yarn ${letter}, but the pattern has no such yarn.`);
   return done({ ...pattern, sections: spliced(pattern.sections, at, 0, section) }, { kind: 'removeSection', section: section.id });
 }
 
-/** Takes a section out with its lines. Refuses while motifs or loose cells lie on it. */
+/** Takes a section out with its lines. Refuses while motifs or loose cells lie on it, or a version says something of it. */
 export function applyRemoveSection(pattern: Pattern, { section: id }: EditOf<'removeSection'>): Applied {
   const at = pattern.sections.findIndex((one) => one.id === id);
   const section = pattern.sections[at];
   if (!section) return noSection(id);
   const colours = coloursOn(pattern, id, new Set(section.lines.map((line) => line.id)));
   if (colours) return refuse(`${section.name || 'The section'} carries ${colours}; take that off first.`);
+  const version = versionOf(pattern, { section: id });
+  if (version) return refuse(`Version ${versionName(version)} says how ${section.name || 'the section'} is coloured; take that out first.`);
   return done({ ...pattern, sections: spliced(pattern.sections, at, 1) }, { kind: 'insertSection', at, section });
 }
 

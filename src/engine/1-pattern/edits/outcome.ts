@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { Applied, Edit } from '../edit.ts';
 import { faultOfIssue } from '../fault.ts';
 import type { CellPlace } from '../canonicalCells.ts';
-import type { Line, Pattern, RowKey, Section } from '../pattern.ts';
+import type { Line, Pattern, RowKey, Section, Version } from '../pattern.ts';
 
 /** An edit of one kind. */
 export type EditOf<K extends Edit['kind']> = Extract<Edit, { kind: K }>;
@@ -63,4 +63,15 @@ export function coloursOn(pattern: Pattern, section: string, lines: ReadonlySet<
 export function motifName(pattern: Pattern, id: string): string {
   const name = pattern.motifs.find((motif) => motif.id === id)?.name;
   return name ? `“${name}”` : `"${id}"`;
+}
+
+/** The name of a version for a sentence. */
+export function versionName(version: Version): string {
+  return version.name ? `“${version.name}”` : `"${version.id}"`;
+}
+
+/** The first version that says something of a section, or lays a placement. */
+export function versionOf(pattern: Pattern, { section, placement }: { readonly section?: string; readonly placement?: string }): Version | null {
+  const isNamed = (version: Version) => version.sections.some((one) => one.section === section || (placement !== undefined && one.placements?.includes(placement)));
+  return pattern.versions?.find(isNamed) ?? null;
 }
