@@ -90,6 +90,8 @@ export class Session {
     this.pattern = start.pattern;
     this.history = start.history;
     this.terms = start.pattern.terms;
+    const most = this.sectionSizes.map(({ rows, stitches }) => rows * stitches);
+    this.section = Math.max(0, most.indexOf(Math.max(...most)));
   }
 
   get grids(): readonly ColourGrid[] {
