@@ -20,6 +20,7 @@ import type { ChartView } from '../chart/stage.ts';
 import type { ChartHighlight } from '../chart/chartData.ts';
 import { basesOf, stitchesAbove, workedInto } from '../stitch/workedInto.ts';
 import type { Choice } from '../touch/choice.ts';
+import { certainMend, hasTrueNumber } from './commands/certainMend.ts';
 import { mendLine } from './commands/mendLine.ts';
 import type { BenchState, Command } from './benchState.ts';
 import { rowEntries, type RowEntry } from './rowEntries.ts';
@@ -154,13 +155,16 @@ export class Session {
     this.#take(redo(this));
   }
 
-  /** What would be found in a line if its words were these. */
+  /** What would be found in a line if its words were these, with the mends that are certain. */
   findingsIf(entry: RowEntry, command: Command): readonly Finding[] {
     const transaction = command(this.state);
     const tried = transaction && applyTransaction(this.pattern, transaction);
     if (!tried?.ok) return entry.findings;
     const fabric = work(construct(tried.pattern, this.size), this.fabric);
-    return fabric.findings.filter((each) => each.where.line === entry.line.id && (each.where.nth === null || each.where.nth === entry.key.nth));
+    const found = fabric.findings.filter((each) => each.where.line === entry.line.id && (each.where.nth === null || each.where.nth === entry.key.nth));
+    if (!found.some((each) => hasTrueNumber(each))) return found;
+    const fabrics = tried.pattern.sizes.map((_, size) => (size === this.size ? fabric : work(construct(tried.pattern, size))));
+    return found.map((each) => ({ ...each, mend: certainMend(tried.pattern, fabrics, each) }));
   }
 
   #take(moved: Moved): boolean {

@@ -67,7 +67,7 @@ describe('a session', () => {
     const { session } = start();
     const entry = session.entries[1]!;
     const found = session.findingsIf(entry, editRowText(entry.key, 'sc in 2nd ch from hook and in each ch across. (9 (12) sc)', 'line', 'row 1'));
-    expect(found.map((each) => each.rule)).toEqual(['statedCount']);
+    expect(found.map((each) => [each.rule, each.mend?.text])).toEqual([['statedCount', '10 (12)']]);
     expect(session.pattern).toBe(LEG);
   });
 

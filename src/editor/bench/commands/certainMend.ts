@@ -8,6 +8,11 @@ import { amountFor } from '../../../engine/notation/instruction.ts';
 /** A number, or one a size, as it stands in a row: 40, 40 (44, 48). */
 const NUMBERS = /\d+(?:\s*[([]\s*\d+(?:\s*,\s*\d+)*\s*[)\]])?/;
 
+/** Whether a finding is about a number that the fabric knows better. */
+export function hasTrueNumber({ rule }: Finding): boolean {
+  return rule === 'statedCount' || rule === 'leftCount';
+}
+
 /**
  * The mend of a finding where one is certain: its own, or for a number that says other than what was made, that number
  * in every size. Null where rows of one line would need different numbers. `fabrics` are the pattern's, by size.
@@ -16,7 +21,7 @@ export function certainMend(pattern: Pattern, fabrics: readonly Fabric[], findin
   if (finding.mend) return finding.mend;
   const { line: id, text: range } = finding.where;
   const line = id === null ? null : (lineOf(pattern, id)?.line ?? null);
-  if (!line || !range || (finding.rule !== 'statedCount' && finding.rule !== 'leftCount')) return null;
+  if (!line || !range || !hasTrueNumber(finding)) return null;
   const slice = line.text.slice(range[0], range[1]);
   const said = NUMBERS.exec(slice);
   if (!said) return null;
