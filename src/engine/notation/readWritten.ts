@@ -101,26 +101,37 @@ function isLabel(label: ReadLabel, line: string): boolean {
 }
 
 function isRowLike(line: TextLine | undefined): boolean {
-  return line !== undefined && (line.label !== null || ROW_LIKE.test(line.text));
+  return line !== undefined && (line.label !== null || (ROW_LIKE.test(line.text) && !/\bcount/i.test(line.text)));
 }
 
-/** Whether line `index` names a section: capitals with a row somewhere before the next such name, or any name right before a row. */
-function namesSection(lines: readonly TextLine[], index: number, rowAhead: readonly boolean[]): boolean {
+/**
+ * Whether line `index` names a section: capitals with a row somewhere before the next such name, any name right before a
+ * row, or one that stands apart with a row in the lines that follow it without a gap.
+ */
+function namesSection(lines: readonly TextLine[], index: number, ahead: readonly RowAhead[]): boolean {
   const line = lines[index]!;
-  if (!line.name || line.label || isRowLike(line)) return false;
-  const strong = line.name.capitals ? rowAhead[index]! : isRowLike(lines[index + 1]) && !isKnownHeader(line.name.name);
-  return strong && !readsAsStep(line.text, 'us', 1);
+  if (!line.name || line.label || isRowLike(line) || isKnownHeader(line.name.name)) return false;
+  const { beforeName, inBlock } = ahead[index]!;
+  const named = line.name.capitals ? beforeName : isRowLike(lines[index + 1]) || (line.apart && inBlock && line.name.name.split(/\s+/).length <= 4);
+  return named && !readsAsStep(line.text, 'us', 1);
 }
 
-/** For each line, whether a row line stands between it and the next line in capitals. */
-function rowsAhead(lines: readonly TextLine[]): boolean[] {
-  const ahead = new Array<boolean>(lines.length).fill(false);
-  let seen = false;
+/** Whether a row line comes before the next line in capitals, and before the next gap. */
+interface RowAhead {
+  readonly beforeName: boolean;
+  readonly inBlock: boolean;
+}
+
+function rowsAhead(lines: readonly TextLine[]): RowAhead[] {
+  const ahead = new Array<RowAhead>(lines.length);
+  let beforeName = false;
+  let inBlock = false;
   for (let index = lines.length - 1; index >= 0; index--) {
-    ahead[index] = seen;
     const line = lines[index]!;
-    if (isRowLike(line)) seen = true;
-    else if (line.name?.capitals) seen = false;
+    ahead[index] = { beforeName, inBlock };
+    if (isRowLike(line)) beforeName = inBlock = true;
+    else if (line.name?.capitals) beforeName = false;
+    if (line.apart) inBlock = false;
   }
   return ahead;
 }

@@ -5,6 +5,8 @@ import type { Step } from './unrollRow.ts';
 export interface FoldLimits {
   /** Word for "to the end"; null when the row does not use up the row below. */
   readonly toEnd: 'end' | 'around' | null;
+  /** A turning chain that counts takes the first place, so that a repeat from the row's first stitch on is counted in times. */
+  readonly chainCounts: boolean;
   readonly letters: readonly string[];
 }
 
@@ -60,7 +62,7 @@ export function foldSteps(steps: readonly Step[], limits: FoldLimits): Instructi
   const except = after.some(({ node }) => node.kind === 'work' || node.kind === 'group' || node.kind === 'skip') ? null : sum(rest.map(takes));
   const unit = middle.slice(start, start + period);
   const taken = sum(unit.map(takes));
-  const toEnd = except !== null && taken !== null && taken > 0 ? limits.toEnd : null;
+  const toEnd = except !== null && taken !== null && taken > 0 && !(limits.chainCounts && start === 0) ? limits.toEnd : null;
   const lead = runs([...before, ...middle.slice(0, start)], limits.letters, null, start > 0 ? from : undefined);
   const body = runs(unit, limits.letters, null, 0);
   const tail = rest.length > 0 ? runs([...rest, ...after], limits.letters, null, 0) : runs(after, limits.letters, lastYarn(unit));
@@ -76,7 +78,7 @@ function isRun({ node }: Step): boolean {
 }
 
 function lastYarn(steps: readonly Step[]): number | null {
-  return steps.findLast(({ yarn }) => yarn !== null)?.yarn ?? null;
+  return steps.findLast(({ endsIn }) => endsIn !== null)?.endsIn ?? null;
 }
 
 function sum(values: readonly (number | null)[]): number | null {
@@ -148,7 +150,7 @@ function runs(steps: readonly Step[], letters: readonly string[], yarn: number |
       if (changes) nodes.push({ kind: 'yarn', letter: letters[step.yarn!]!, word: 'with', range: NO_RANGE });
       nodes.push(step.node);
     }
-    if (step.yarn !== null) now = step.yarn;
+    if (step.endsIn !== null) now = step.endsIn;
     key = own;
   });
   return nodes;

@@ -54,7 +54,7 @@ export function groupRows(line: PatternLine, { worked, rows }: SizeRows): Group[
 
 /** The line's own words, with all sizes' numbers, where the row is worked just by them. */
 function ownWords(line: PatternLine, printed: PrintedRow, worked: WorkedSize, row: number): PrintedRow {
-  return printed.body === worked.program.rows[row]!.body && !line.body.some(({ kind }) => kind === 'asRows') ? { body: line.body, runs: false } : printed;
+  return printed.body === worked.program.rows[row]!.body && !line.body.some(({ kind }) => kind === 'asRows') ? { body: line.body, runs: printed.runs } : printed;
 }
 
 function allSay(worked: WorkedSize, from: number, to: number): boolean {

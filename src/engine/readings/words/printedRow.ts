@@ -1,4 +1,5 @@
 import type { Program, ProgramRow } from '../../2-construct/program.ts';
+import { FLAG } from '../../3-fabric/fabric.ts';
 import type { Fabric } from '../../3-fabric/fabric.ts';
 import type { Colours } from '../../4-colour/colours.ts';
 import type { Instruction } from '../../notation/instruction.ts';
@@ -8,7 +9,7 @@ import { unrollRow } from './unrollRow.ts';
 /** A row's clauses as they will be written. */
 export interface PrintedRow {
   readonly body: readonly Instruction[];
-  /** Written in yarn runs; its numbers are those of one size then. */
+  /** Written in yarn runs: the row has more than one yarn. */
   readonly runs: boolean;
 }
 
@@ -34,13 +35,14 @@ export function printedRow(worked: WorkedSize, rowIndex: number): PrintedRow {
   const inHand = yarnInHand(worked, rowIndex);
   if (row.end === row.first) return { body: words.body, runs: false };
   const first = colours.yarn[row.first]!;
-  if (saysItself(worked, rowIndex)) return { body: startsIn(words.body, first, inHand, program), runs: false };
   const uniform = colours.yarn.subarray(row.first, row.end).every((yarn) => yarn === first);
+  if (saysItself(worked, rowIndex)) return { body: startsIn(words.body, first, inHand, program), runs: !uniform };
   if (uniform) return { body: startsIn(withoutYarns(words.body), first, inHand, program), runs: false };
-  const steps = unrollRow(words.body, program.size, fabric, rowIndex, colours.yarn);
+  const steps = unrollRow(words.body, program.size, fabric, rowIndex, colours.yarn, program.letters);
   if (!steps) return { body: [...startsIn(withoutYarns(words.body), first, inHand, program), colourRemark(worked, rowIndex)], runs: false };
   const whole = row.left.ahead === 0 && row.below >= 0 && !words.body.some(goesBeyond);
-  const body = foldSteps(steps, { toEnd: whole ? (row.round ? 'around' : 'end') : null, letters: program.letters });
+  const chainCounts = fabric.flags.subarray(row.first, row.end).some((flags) => (flags & FLAG.turning) !== 0 && (flags & FLAG.counts) !== 0);
+  const body = foldSteps(steps, { toEnd: whole ? (row.round ? 'around' : 'end') : null, chainCounts, letters: program.letters });
   return { body: inHand === first ? withoutFirst(body) : body, runs: true };
 }
 

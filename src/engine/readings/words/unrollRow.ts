@@ -8,8 +8,11 @@ import { countBody, countPlaces, countStitches } from './countStitches.ts';
 export interface Step {
   readonly node: Instruction;
   readonly yarn: number | null;
+  /** The yarn it ends in, where a group changes yarn inside; else `yarn`. */
+  readonly endsIn: number | null;
 }
 
+const NO_RANGE = [0, 0] as const;
 const MADE = new Set<Instruction['kind']>(['work', 'group', 'repeat', 'ring', 'join', 'joinRing']);
 
 /**
@@ -17,7 +20,7 @@ const MADE = new Set<Instruction['kind']>(['work', 'group', 'repeat', 'ring', 'j
  * out, `across` becomes single stitches. Yarn clauses are left out, but for those after the last stitch. Null when the row
  * was not worked as its words say (a row with findings).
  */
-export function unrollRow(body: readonly Instruction[], size: number, fabric: Fabric, rowIndex: number, yarns: Uint8Array): readonly Step[] | null {
+export function unrollRow(body: readonly Instruction[], size: number, fabric: Fabric, rowIndex: number, yarns: Uint8Array, letters: readonly string[]): readonly Step[] | null {
   const row = fabric.rows[rowIndex]!;
   let first = row.first;
   // Chains that an earlier row made for this one stand at its start; they are that row's words.
@@ -33,7 +36,7 @@ export function unrollRow(body: readonly Instruction[], size: number, fabric: Fa
     if (index >= counts.length) return null;
     counts[index]!++;
   }
-  const unroller = new Unroller(size, yarns, first);
+  const unroller = new Unroller(size, yarns, letters, first);
   const lastMaking = body.findLastIndex((node, index) => counts[index]! > 0 || MADE.has(node.kind));
   const fits = body.every((node, index) => {
     if (node.kind === 'yarn' && index < lastMaking) return true;
@@ -63,6 +66,7 @@ class Unroller {
   constructor(
     private readonly size: number,
     private readonly yarns: Uint8Array,
+    private readonly letters: readonly string[],
     /** Next stitch of the fabric. */
     public stitch: number,
   ) {}
@@ -90,8 +94,9 @@ class Unroller {
   }
 
   private push(node: Instruction, made: number): void {
-    this.steps.push({ node: inSize(node, this.size), yarn: made > 0 ? this.yarns[this.stitch]! : null });
+    const yarn = made > 0 ? this.yarns[this.stitch]! : null;
     this.stitch += made;
+    this.steps.push({ node: inSize(node, this.size), yarn, endsIn: made > 0 ? this.yarns[this.stitch - 1]! : null });
   }
 
   private work(node: Extract<Instruction, { kind: 'work' }>, made: number): boolean {
@@ -114,7 +119,7 @@ class Unroller {
     return true;
   }
 
-  /** A group is one step; yarn changes inside it stay inside. */
+  /** A group is one step a place; its yarn changes stay inside. */
   private group(node: Extract<Instruction, { kind: 'group' }>, made: number): boolean {
     const inside = countBody(node.body, this.size);
     if (inside === null || inside === 0) return false;
@@ -123,11 +128,43 @@ class Unroller {
     const { into } = node;
     const single = into.at === 'across' ? ({ at: 'next', count: 1, what: into.what } as const) : 'count' in into ? { ...into, count: 1 } : into;
     for (let place = 0; place < places; place++) {
-      const end = this.stitch + inside;
-      const mixed = this.yarns.subarray(this.stitch, end).some((yarn) => yarn !== this.yarns[this.stitch]);
-      if (mixed) return false;
-      this.push({ ...node, body: node.body.filter(({ kind }) => kind !== 'yarn'), into: single }, inside);
+      const body = this.groupBody(node.body, this.stitch);
+      if (!body) return false;
+      this.push({ ...node, body, into: single }, inside);
     }
     return true;
+  }
+
+  /** The clauses of a group whose first stitch is `first`, with a yarn clause wherever the yarn changes inside it. Null for clauses that a group can't hold. */
+  private groupBody(body: readonly Instruction[], first: number): Instruction[] | null {
+    const nodes: Instruction[] = [];
+    let at = first;
+    let now = this.yarns[first];
+    const change = () => {
+      if (this.yarns[at] === now) return;
+      now = this.yarns[at];
+      nodes.push({ kind: 'yarn', letter: this.letters[now!]!, word: 'with', range: NO_RANGE });
+    };
+    for (const node of body) {
+      if (node.kind === 'yarn') continue;
+      const made = countStitches(node, this.size);
+      if (made === null) return null;
+      const end = at + made;
+      if (node.kind === 'work' && node.into.at === 'same') {
+        while (at < end) {
+          change();
+          let run = 1;
+          while (at + run < end && this.yarns[at + run] === now) run++;
+          nodes.push({ ...node, each: run });
+          at += run;
+        }
+        continue;
+      }
+      if (made > 0) change();
+      if (this.yarns.subarray(at, end).some((yarn) => yarn !== now)) return null;
+      nodes.push(node);
+      at = end;
+    }
+    return nodes;
   }
 }

@@ -33,8 +33,7 @@ export function writeWords({ pattern, sizes, terms }: WordsOptions): WordsDocume
   const worked = sizes.map(({ size, fabric, colours }) => ({ program: construct(pattern, size), fabric, colours }));
   const rows = worked.map(rowsByLine);
   const written = pattern.sections.map((section) => writeSection(section, pattern, worked, rows, terms));
-  const one = sizes.length === 1 ? pattern.sizes[sizes[0]!.size]! : null;
-  const printed = one === null ? pattern : { ...pattern, sizes: [one] };
+  const printed = { ...pattern, sizes: sizes.map(({ size }) => pattern.sizes[size]!) };
   const text = written.flatMap((section) => section.lines.map(({ label, text }) => `${label} ${text}`)).join('\n');
   return { title: pattern.title, terms, header: writeHeader(printed, terms), abbreviations: abbreviationsIn(text, terms), sections: written };
 }
