@@ -16,9 +16,21 @@ const LONGEST_PERIOD = 120;
 /** A repeat's own words weigh as much as so many clauses. */
 const REPEAT_WEIGHT = 1.5;
 
-/** What tells two steps apart: yarn and clause, ranges aside. Without a yarn it goes on in the one before. */
-function keyOf(step: Step): string {
-  return `${step.yarn}|${JSON.stringify(step.node, (name, value: unknown) => (name === 'range' ? undefined : value))}`;
+/**
+ * A number for each step, the same for steps of the same clause (ranges aside) in the same yarn. A step without a yarn goes
+ * on in the one before.
+ */
+function numbered(steps: readonly Step[]): Int32Array {
+  const clauses = new Map<Instruction, string>();
+  const known = new Map<string, number>();
+  return Int32Array.from(steps, ({ node, yarn }) => {
+    const clause = clauses.get(node) ?? JSON.stringify(node, (name, value: unknown) => (name === 'range' ? undefined : value));
+    clauses.set(node, clause);
+    const key = `${yarn}|${clause}`;
+    const number = known.get(key) ?? known.size;
+    known.set(key, number);
+    return number;
+  });
 }
 
 function joins(node: Instruction): boolean {
@@ -87,7 +99,7 @@ function sum(values: readonly (number | null)[]): number | null {
 
 /** The repeat that makes the row shortest; null when none does. */
 function bestFold(steps: readonly Step[]): Fold | null {
-  const keys = numbered(steps.map(keyOf));
+  const keys = numbered(steps);
   const breaks = breaksOf(steps, keys);
   const cost = (from: number, to: number) => (to > from ? 1 + breaks[to - 1]! - breaks[from]! : 0);
   const length = keys.length;
@@ -120,15 +132,6 @@ function bestFold(steps: readonly Step[]): Fold | null {
   return best;
 }
 
-function numbered(keys: readonly string[]): Int32Array {
-  const known = new Map<string, number>();
-  return Int32Array.from(keys, (key) => {
-    const number = known.get(key) ?? known.size;
-    known.set(key, number);
-    return number;
-  });
-}
-
 /** `breaks[i]`: how many clauses begin in steps 1 … i. */
 function breaksOf(steps: readonly Step[], keys: Int32Array): Int32Array {
   const breaks = new Int32Array(keys.length);
@@ -139,19 +142,17 @@ function breaksOf(steps: readonly Step[], keys: Int32Array): Int32Array {
 /** Runs of equal steps as clauses, with a yarn clause wherever the yarn is not `yarn` or that of the step before; at step `said` it is said in any case. */
 function runs(steps: readonly Step[], letters: readonly string[], yarn: number | null, said?: number): Instruction[] {
   const nodes: Instruction[] = [];
+  const keys = numbered(steps);
   let now = yarn;
-  let key = '';
   steps.forEach((step, index) => {
     const changes = step.yarn !== null && (step.yarn !== now || index === said);
-    const own = keyOf(step);
     const last = nodes.at(-1);
-    if (!changes && last && own === key && joins(step.node)) nodes[nodes.length - 1] = oneMore(last, step.node);
+    if (!changes && last && index > 0 && keys[index] === keys[index - 1] && joins(step.node)) nodes[nodes.length - 1] = oneMore(last, step.node);
     else {
       if (changes) nodes.push({ kind: 'yarn', letter: letters[step.yarn!]!, word: 'with', range: NO_RANGE });
       nodes.push(step.node);
     }
     if (step.endsIn !== null) now = step.endsIn;
-    key = own;
   });
   return nodes;
 }

@@ -1,7 +1,7 @@
 import type { Fabric } from '../../3-fabric/fabric.ts';
 import { stitchCode } from '../../craft/stitches.ts';
 import { amountFor } from '../../notation/instruction.ts';
-import type { Instruction } from '../../notation/instruction.ts';
+import type { Instruction, Into } from '../../notation/instruction.ts';
 import { countBody, countPlaces, countStitches } from './countStitches.ts';
 
 /** One step of a worked row: a clause that can't be split further, and the yarn of its stitches (null: it makes none). */
@@ -60,8 +60,15 @@ function inSize(node: Instruction, size: number): Instruction {
   }
 }
 
+/** One of the places that a clause goes into. */
+function onePlace(into: Into): Into {
+  if (into.at === 'across') return { at: 'next', count: 1, what: into.what };
+  return 'count' in into ? { ...into, count: 1 } : into;
+}
+
 class Unroller {
   readonly steps: Step[] = [];
+  private readonly wholes = new Map<Instruction, Extract<Instruction, { kind: 'work' }>>();
 
   constructor(
     private readonly size: number,
@@ -103,20 +110,29 @@ class Unroller {
     const each = amountFor(node.each, this.size);
     const places = countPlaces(node, this.size) ?? made / each;
     if (each === 0 || places * each !== made) return false;
-    const { into } = node;
-    const single = into.at === 'across' ? ({ at: 'next', count: 1, what: into.what } as const) : 'count' in into ? { ...into, count: 1 } : into;
+    // Steps alike share one clause, so that they are told alike at a glance.
+    const whole = this.wholes.get(node) ?? { ...node, each, into: onePlace(node.into) };
+    this.wholes.set(node, whole);
     for (let place = 0; place < places; place++) {
       const end = this.stitch + each;
+      if (!this.changes(this.stitch, end)) {
+        this.push(whole, each);
+        continue;
+      }
       // Stitches of several yarns in one place: the further ones go into the same one.
-      let here: typeof single | { readonly at: 'same' } = single;
-      while (this.stitch < end) {
+      for (let into: Into = whole.into; this.stitch < end; into = { at: 'same' }) {
         let run = 1;
         while (this.stitch + run < end && this.yarns[this.stitch + run] === this.yarns[this.stitch]) run++;
-        this.push({ ...node, each: run, into: here }, run);
-        here = { at: 'same' };
+        this.push({ ...node, each: run, into }, run);
       }
     }
     return true;
+  }
+
+  /** Whether the yarn changes among stitches [from, end). */
+  private changes(from: number, end: number): boolean {
+    for (let stitch = from + 1; stitch < end; stitch++) if (this.yarns[stitch] !== this.yarns[from]) return true;
+    return false;
   }
 
   /** A group is one step a place; its yarn changes stay inside. */
@@ -125,8 +141,7 @@ class Unroller {
     if (inside === null || inside === 0) return false;
     const places = countPlaces(node, this.size) ?? made / inside;
     if (places * inside !== made) return false;
-    const { into } = node;
-    const single = into.at === 'across' ? ({ at: 'next', count: 1, what: into.what } as const) : 'count' in into ? { ...into, count: 1 } : into;
+    const single = onePlace(node.into);
     for (let place = 0; place < places; place++) {
       const body = this.groupBody(node.body, this.stitch);
       if (!body) return false;
