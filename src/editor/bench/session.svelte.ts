@@ -7,7 +7,7 @@ import { work } from '../../engine/3-fabric/work.ts';
 import { colour } from '../../engine/4-colour/colour.ts';
 import { colourGrid, type ColourGrid } from '../../engine/4-colour/colourGrid.ts';
 import { gaugeCell } from '../../engine/5-layout/gaugeCell.ts';
-import { layOut, sectionShape } from '../../engine/5-layout/layOutSection.ts';
+import { layOut } from '../../engine/5-layout/layOutSection.ts';
 import { draw } from '../../engine/6-drawing/draw.ts';
 import type { Terms } from '../../engine/craft/terms.ts';
 import type { Finding } from '../../engine/notation/finding.ts';
@@ -72,7 +72,7 @@ export class Session {
   readonly entries = $derived(rowEntries(this.pattern, this.fabric, this.shown, this.size, this.findings));
   readonly piece = $derived(silhouette(this.fabric, this.colours.yarn, this.cell.widthMm, this.cell.heightMm));
   readonly sectionSizes = $derived(this.pattern.sections.map((_, i) => sectionSize(this.fabric, i, this.cell.widthMm, this.cell.heightMm)));
-  readonly straight = $derived(sectionShape(this.fabric, this.shown) !== 'turned');
+  readonly straight = $derived(this.layout.kind === 'flat' || this.layout.kind === 'tube');
   readonly inHand = $derived(this.pointed && this.pointed.row < this.fabric.rows.length && (this.pointed.stitch ?? 0) < this.fabric.count ? this.pointed : null);
   readonly above = $derived(workedInto(this.fabric));
   readonly highlight = $derived.by((): ChartHighlight | null => {

@@ -2,10 +2,10 @@ import type { Fabric, WorkedRow } from '../../engine/3-fabric/fabric.ts';
 import { FLAG } from '../../engine/3-fabric/fabric.ts';
 import { stitchOfCode } from '../../engine/craft/stitches.ts';
 import { sectionShape } from '../../engine/5-layout/layOutSection.ts';
+import { closedPath, type Point } from './closedPath.ts';
+import { discBand } from './discBand.ts';
 import { visibleRuns } from './visibleRuns.ts';
 import type { Run } from './visibleRuns.ts';
-
-type Point = readonly [x: number, y: number];
 
 /** A section of the piece as it lies on the table. Millimetres, y down. */
 export interface Band {
@@ -33,7 +33,8 @@ interface Edge {
   readonly widthMm: number;
 }
 
-interface Strip {
+/** A row as a strip of its size. */
+export interface Strip {
   readonly row: WorkedRow;
   readonly widthMm: number;
   readonly heightMm: number;
@@ -42,7 +43,6 @@ interface Strip {
 
 const along = (p: Point, v: Point, by: number): Point => [p[0] + v[0] * by, p[1] + v[1] * by];
 const between = (a: Point, b: Point, t: number): Point => [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t];
-const written = (points: readonly Point[]): string => `M${points.map((p) => `${p[0].toFixed(1)} ${p[1].toFixed(1)}`).join('L')}Z`;
 
 /**
  * The piece as it lies flat: every row a strip of its width and height, folded where it is seamed or in the round. A
@@ -58,12 +58,18 @@ export function silhouette(fabric: Fabric, yarn: Uint8Array, cellWidthMm: number
   const folded = foldedSections(fabric, rowsOf, turnedIn);
   rowsOf.forEach((rows, index) => {
     const turned = turnedIn[index]!;
-    const strips = rows.flatMap((row) => strip(fabric, yarn, row, folded[index]! && !turned, cellWidthMm, cellHeightMm));
+    const round = index === 0 && isDisc(fabric, rowsOf);
+    const strips = rows.flatMap((row) => strip(fabric, yarn, row, folded[index]! && !turned && !round, cellWidthMm, cellHeightMm));
     if (strips.length === 0) return;
     if (turned && folded[index] && edge.widthMm > 0) {
       const [band, next] = bend(index, strips, edge);
       bands.push(band);
       edge = next;
+      return;
+    }
+    if (round) {
+      bands.push(discBand(index, strips));
+      apartX = strips.reduce((sum, each) => sum + each.heightMm, 0);
       return;
     }
     const joins = index === 0 || standsOnEarlier(fabric, rows);
@@ -75,6 +81,11 @@ export function silhouette(fabric: Fabric, yarn: Uint8Array, cellWidthMm: number
     if (joins) edge = next;
   });
   return { bands, ...boxOf(bands) };
+}
+
+/** Whether the piece is a disc that nothing is worked on to, so that it lies round and not folded. */
+function isDisc(fabric: Fabric, rowsOf: readonly (readonly WorkedRow[])[]): boolean {
+  return sectionShape(fabric, 0) === 'disc' && !rowsOf.slice(1).some((rows) => rows.length > 0 && standsOnEarlier(fabric, rows));
 }
 
 /** Which sections lie folded: in rounds, seamed, or carried on by a section that is. */
@@ -118,14 +129,14 @@ function stack(section: number, strips: readonly Strip[], from: Edge): [Band, Ed
     const corners = [along(at, from.back, -below / 2), along(at, from.back, below / 2), along(next, from.back, widthMm / 2), along(next, from.back, -widthMm / 2)] as const;
     for (const run of runs) {
       const quad = [between(corners[0], corners[1], run.from), between(corners[0], corners[1], run.to), between(corners[3], corners[2], run.to), between(corners[3], corners[2], run.from)];
-      paths.set(run.yarn, (paths.get(run.yarn) ?? '') + written(quad));
+      paths.set(run.yarn, (paths.get(run.yarn) ?? '') + closedPath(quad));
     }
     left.push(corners[0], corners[3]);
     right.push(corners[1], corners[2]);
     at = next;
     below = widthMm;
   }
-  const band = { section, outline: written([...left, ...right.reverse()]), yarns: listed(paths), middle: between(from.at, at, 0.5) };
+  const band = { section, outline: closedPath([...left, ...right.reverse()]), yarns: listed(paths), middle: between(from.at, at, 0.5) };
   return [band, { ...from, at, widthMm: below }];
 }
 
@@ -139,11 +150,11 @@ function bend(section: number, strips: readonly Strip[], from: Edge): [Band, Edg
       const inner = from.widthMm * run.from;
       const outer = from.widthMm * run.to;
       const quad = [spoke(i * step, inner), spoke(i * step, outer), spoke((i + 1) * step, outer), spoke((i + 1) * step, inner)];
-      paths.set(run.yarn, (paths.get(run.yarn) ?? '') + written(quad));
+      paths.set(run.yarn, (paths.get(run.yarn) ?? '') + closedPath(quad));
     }
   });
   const arc = Array.from({ length: strips.length + 1 }, (_, i) => spoke(i * step, from.widthMm));
-  const band = { section, outline: written([ankle, ...arc]), yarns: listed(paths), middle: spoke(Math.PI / 4, from.widthMm * 0.6) };
+  const band = { section, outline: closedPath([ankle, ...arc]), yarns: listed(paths), middle: spoke(Math.PI / 4, from.widthMm * 0.6) };
   const grow: Point = [-from.back[0], -from.back[1]];
   return [band, { at: along(ankle, from.grow, from.widthMm / 2), grow, back: from.grow, widthMm: from.widthMm }];
 }

@@ -37,6 +37,18 @@ describe('the silhouette of a piece', () => {
     expect(x0).toBeLessThan(foot![0]);
   });
 
+  it('of a disc lies round, and as a cap folded over its sides', () => {
+    const { x0, x1, y0, y1, bands } = pieceOf(start('disc'));
+    expect(bands.length).toBeGreaterThan(1);
+    expect(x1 - x0).toBeGreaterThan(0);
+    const flat = pieceOf(startPattern('disc', { title: 'Disc', gauge: { stitches: 16, rows: 18, overCm: 10, stitch: 'sc' }, hookMm: 4.5, yarns, sizes: [{ name: '', girthCm: 18, heightCm: 9, footCm: 24 }] }));
+    expect(flat.bands).toHaveLength(1);
+    expect(flat.x1 - flat.x0).toBeCloseTo(flat.y1 - flat.y0, 0);
+    // 16 rounds of 10 cm / 18 rows.
+    expect(flat.x1 - flat.x0).toBeCloseTo(2 * 16 * (100 / 18), 0);
+    expect(y1 - y0).toBeGreaterThan(flat.y1 - flat.y0);
+  });
+
   it('of a piece with a loop of its own lays the loop beside it', () => {
     const text = 'Two\nYarn A: slate #4b5a6b\n\nPANEL\nFoundation: with A, ch 11.\nRow 1: sc in 2nd ch from hook and in each ch across. (10 sc)\nFasten off.\n\nLOOP\nFoundation: with A, ch 6.\nRow 1: sc in 2nd ch from hook and in each ch across. (5 sc)';
     const [panel, loop] = pieceOf(patternFromText(text).pattern!).bands;
