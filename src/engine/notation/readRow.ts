@@ -5,6 +5,7 @@ import { RowReader } from './rowReader.ts';
 import type { ReadOptions } from './rowReader.ts';
 import { readSequence } from './sequence.ts';
 import type { Counted } from './sequence.ts';
+import { settleSkippedFirst } from './skippedFirst.ts';
 
 /** The most characters that are read at once; longer texts are refused with a finding. */
 export const LONGEST_TEXT = 2_000_000;
@@ -34,7 +35,7 @@ export function readRow(text: string, options: ReadOptions): ReadRow {
   }
   const reader = new RowReader(text, options);
   const top: Counted = { stated: null, nodesBefore: 0 };
-  const body = readSequence(reader, { star: false, top });
+  const body = settleSkippedFirst(readSequence(reader, { star: false, top }), text);
   if (!top.stated || body.slice(top.nodesBefore).every(({ kind }) => AFTER_COUNT.has(kind))) return { body, stated: top.stated, findings: reader.findings };
   const { range } = top.stated;
   const remark: Instruction = { kind: 'remark', text: text.slice(range[0], range[1]).replace(/^[([{]|[)\]}]$/g, ''), range };

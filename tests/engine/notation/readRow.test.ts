@@ -54,6 +54,20 @@ describe('words that can not be read', () => {
   });
 });
 
+describe('the first stitch missed under a turning chain', () => {
+  it.each([
+    ['ch 3, turn, miss first st, dc in each st to end', 'ch3=stitch turn "miss first st" dc@end'],
+    ['turn, ch 3 (counts as dc), skip the first dc, dc 4', 'turn ch3=stitch "skip the first dc" dc@next4'],
+    ['ch 2, miss 1st st, hdc 4, join', 'ch2=stitch "miss 1st st" hdc@next4 join'],
+    ['ch 1, turn, skip first st, sc in each st across', 'ch1 turn skip1 sc@across'],
+    ['ch 3 (does not count), turn, skip first st, dc 4', 'ch3=no turn skip1 dc@next4'],
+    ['ch 3, turn, skip next st, dc 4', 'ch3 turn skip1 dc@next4'],
+    ['ch 3, turn, dc 2, skip first st', 'ch3 turn dc@next2 skip1'],
+  ])('%s', (text, tree) => {
+    expect(compactRow(readRow(text, us).body)).toBe(tree);
+  });
+});
+
 describe('words that contradict the pattern', () => {
   it.each([
     ['us', 3, 'sc in next 20 (24) sts', 'sizesMismatch', [11, 18], 2, 3],
