@@ -1,5 +1,5 @@
 import { readFileSync, statSync } from 'node:fs';
-import { describeOpened, openPatternFile, patternFromText, type Finding, type Pattern, type TextRange } from '../engine/index.ts';
+import { describeFinding, describeOpened, openPatternFile, patternFromText, type Finding, type Pattern, type TextRange } from '../engine/index.ts';
 
 /** A pattern with what reading its text found; `offset` places a line's text in the file (null in pattern files). */
 export interface Loaded {
@@ -26,7 +26,7 @@ export function loadFile(path: string): Loaded | { readonly problem: string } {
     return { pattern: opened.pattern, findings: [], offset: () => null };
   }
   const read = patternFromText(text);
-  if (!read.pattern) return { problem: `${path}: ${read.findings.map((found) => found.rule).includes('emptyText') ? 'the file is empty.' : 'no pattern was found in this text.'}` };
+  if (!read.pattern) return { problem: `${path}: ${read.findings.map(describeFinding).join(' ') || 'no pattern was found in this text.'}` };
   const place = (range: TextRange | undefined, lineNumber: number | undefined) => (range ? { from: range[0], lineNumber: lineNumber ?? 0 } : null);
   return { pattern: read.pattern, findings: read.findings, offset: (line) => place(read.lines.get(line)?.range, read.lines.get(line)?.lineNumber) };
 }

@@ -73,7 +73,7 @@ describe('turnwork read', () => {
   });
 
   it.each([
-    ['an empty file', '', 'empty'],
+    ['an empty file', '', 'There is no text here'],
     ['a damaged pattern file', '{"format":"turnwork-pattern","version":1,"pattern":{"title":3}}', 'damaged'],
     ['a file from a newer version', '{"format":"turnwork-pattern","version":999,"pattern":{}}', 'newer'],
     ['JSON of something else', '{"a":1}', 'no pattern file'],
@@ -123,7 +123,7 @@ describe('turnwork words and chart', () => {
 
   it('cuts sheets, and names a section that is not there', () => {
     const path = fileOf('heel.txt', HEEL);
-    expect(turnwork('chart', path, '--out', join(folder, 'sheets'), '--section', 'leg', '--paper', 'a4', '--mm', '12').out.split('\n').length).toBeGreaterThan(4);
+    expect(turnwork('chart', path, '--out', join(folder, 'sheets'), '--section', 'leg', '--paper', 'a4', '--mm', '12').out.split('\n').filter((line) => line.endsWith('.svg')).length).toBeGreaterThan(2);
     expect(turnwork('chart', path, '--out', folder, '--section', 'sleeve').err).toMatch(/There is no section “sleeve”/);
   });
 });

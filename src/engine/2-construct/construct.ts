@@ -1,5 +1,6 @@
 import type { Line, Pattern } from '../1-pattern/pattern.ts';
 import { finding, type Finding } from '../notation/finding.ts';
+import { flatForSize } from '../notation/changeAmounts.ts';
 import { amountFor, type Instruction, type Stated } from '../notation/instruction.ts';
 import type { Program, ProgramRow } from './program.ts';
 import { readLine } from './readLine.ts';
@@ -20,7 +21,7 @@ export function construct(pattern: Pattern, size: number): Program {
       const read = readLine(line, pattern);
       for (const found of read.findings) findings.push({ ...found, where: { ...found.where, section: section.id, line: line.id } });
       if (line.kind === 'step') {
-        rows.push({ key: { line: line.id, nth: 0 }, section: index, word: 'step', number: null, side: null, body: read.body, stated: read.stated });
+        rows.push({ key: { line: line.id, nth: 0 }, section: index, word: 'step', number: null, side: null, body: sizeBody(read.body, size), stated: read.stated });
         continue;
       }
       const { word, side, start } = line.label;
@@ -29,7 +30,7 @@ export function construct(pattern: Pattern, size: number): Program {
       const count = word === 'foundation' ? 1 : amountFor(line.label.rows, size);
       for (let nth = 0; nth < count; nth++) {
         if (numbered) number++;
-        const body = bodyOf(read.body, nth, bodies, (missing, clause) =>
+        const body = bodyOf(sizeBody(read.body, size), nth, bodies, (missing, clause) =>
           findings.push(finding('wrong', 'noSuchRow', { section: section.id, line: line.id, nth, text: clause.range }, { found: missing })),
         );
         if (numbered) bodies.set(number, body);
@@ -48,6 +49,18 @@ export function construct(pattern: Pattern, size: number): Program {
     hdcTurningChainCounts: pattern.hdcTurningChainCounts,
     findings,
   };
+}
+
+const SIZE_BODIES = new WeakMap<readonly Instruction[], Map<number, readonly Instruction[]>>();
+
+/** A row's clauses with those for other sizes left out; the very same list again for the same row and size. */
+function sizeBody(body: readonly Instruction[], size: number): readonly Instruction[] {
+  const flat = flatForSize(body, size);
+  if (flat === body) return body;
+  const known = SIZE_BODIES.get(body) ?? new Map<number, readonly Instruction[]>();
+  SIZE_BODIES.set(body, known);
+  if (!known.has(size)) known.set(size, flat);
+  return known.get(size)!;
 }
 
 /** Instructions of the nth row of a line: its own, or in turn those of the rows it is worked as. */

@@ -6,7 +6,7 @@ export type ReadLine = ReturnType<typeof readRow>;
 
 interface Known {
   readonly terms: Pattern['terms'];
-  readonly sizes: number;
+  readonly sizes: readonly string[];
   readonly letters: string;
   readonly read: ReadLine;
 }
@@ -20,8 +20,12 @@ const KNOWN = new WeakMap<Line, Known>();
 export function readLine(line: Line, pattern: Pick<Pattern, 'terms' | 'sizes' | 'yarns'>): ReadLine {
   const letters = pattern.yarns.map((yarn) => yarn.letter).join('');
   const known = KNOWN.get(line);
-  if (known && known.terms === pattern.terms && known.sizes === pattern.sizes.length && known.letters === letters) return known.read;
-  const read = readRow(line.text, { terms: pattern.terms, sizes: pattern.sizes.length, letters: [...letters] });
-  KNOWN.set(line, { terms: pattern.terms, sizes: pattern.sizes.length, letters, read });
+  if (known && known.terms === pattern.terms && sameNames(known.sizes, pattern.sizes) && known.letters === letters) return known.read;
+  const read = readRow(line.text, { terms: pattern.terms, sizes: pattern.sizes.length, letters: [...letters], sizeNames: pattern.sizes });
+  KNOWN.set(line, { terms: pattern.terms, sizes: pattern.sizes, letters, read });
   return read;
+}
+
+function sameNames(a: readonly string[], b: readonly string[]): boolean {
+  return a === b || (a.length === b.length && a.every((name, index) => name === b[index]));
 }

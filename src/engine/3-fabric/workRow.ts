@@ -90,6 +90,10 @@ function workClause(work: RowWork, clause: Instruction): void {
     case 'drawThrough':
       for (let place = hook.ahead(); place !== NONE; place = hook.ahead()) hook.take(place);
       return;
+    case 'forSizes':
+      // A row of a program is one size's already; a row worked without one is met here.
+      if (clause.sizes.includes(program.size)) workBody(work, clause.body);
+      return;
     case 'noJoin':
     case 'remark':
     case 'unread':

@@ -72,7 +72,10 @@ function workInto(work: RowWork, clause: Placed, together: number, call: StitchC
       report(work, 'wrong', 'noRing', clause.range);
       return;
     }
-    settleTurningChain(hook, call.kind, work.reading);
+    // Chains after a stitch into the ring hang between it and the next; those before the first are its height.
+    const before = hook.stitches.count - state.pending - 1;
+    if (before >= 0 && hook.stitches.has(before, FLAG.inSpace)) settleGroupChains(work);
+    else settleTurningChain(hook, call.kind, work.reading);
     make([base], FLAG.inSpace);
     return;
   }

@@ -92,6 +92,8 @@ export type Instruction = Node &
     | { readonly kind: 'drawThrough' }
     /** Work this row as earlier rows of the section (numbers inclusive; several are cycled). */
     | { readonly kind: 'asRows'; readonly from: number; readonly to: number }
+    /** Worked in some sizes only, "Sizes S and L: …": size indices and the clauses for them. Resolved before the row is worked. */
+    | { readonly kind: 'forSizes'; readonly sizes: readonly number[]; readonly body: readonly Instruction[] }
     /** Kept words that change nothing. */
     | { readonly kind: 'remark'; readonly text: string }
     /** Words that could not be read, kept as they are. */

@@ -1,10 +1,13 @@
 import { finding } from './finding.ts';
 import type { Finding } from './finding.ts';
-import type { Instruction, Stated } from './instruction.ts';
+import { changeAmounts } from './changeAmounts.ts';
+import type { Amount, Instruction, Stated } from './instruction.ts';
 import { RowReader } from './rowReader.ts';
 import type { ReadOptions } from './rowReader.ts';
 import { readSequence } from './sequence.ts';
 import type { Counted } from './sequence.ts';
+import { sizeParts } from './sizeParts.ts';
+import type { SizePart } from './sizeParts.ts';
 import { settleSkippedFirst } from './skippedFirst.ts';
 
 /** The most characters that are read at once; longer texts are refused with a finding. */
@@ -33,6 +36,11 @@ export function readRow(text: string, options: ReadOptions): ReadRow {
     const tooLong = finding('wrong', 'tooLong', { text: range }, { found: text.length, expected: LONGEST_TEXT });
     return { body: [{ kind: 'unread', text, range }], stated: null, findings: [tooLong] };
   }
+  const parts = options.sizeNames ? sizeParts(text, options.sizeNames) : null;
+  return parts ? readParts(text, parts, options) : readWhole(text, options);
+}
+
+function readWhole(text: string, options: ReadOptions): ReadRow {
   const reader = new RowReader(text, options);
   const top: Counted = { stated: null, nodesBefore: 0 };
   const body = settleSkippedFirst(readSequence(reader, { star: false, top }), text);
@@ -40,4 +48,25 @@ export function readRow(text: string, options: ReadOptions): ReadRow {
   const { range } = top.stated;
   const remark: Instruction = { kind: 'remark', text: text.slice(range[0], range[1]).replace(/^[([{]|[)\]}]$/g, ''), range };
   return { body: body.toSpliced(top.nodesBefore, 0, remark), stated: null, findings: reader.findings };
+}
+
+/** Reads the parts of a row that differ by size each by itself; what is outside a part stands as white space, so that places stay. */
+function readParts(text: string, parts: readonly SizePart[], options: ReadOptions): ReadRow {
+  const body: Instruction[] = [];
+  const findings: Finding[] = [];
+  let stated: Stated | null = null;
+  for (const { range, sizes } of parts) {
+    const alone = text.slice(0, range[0]).replace(/\S/g, ' ') + text.slice(...range);
+    const all = readWhole(alone, options);
+    const own = sizes && sizes.length !== options.sizes ? readWhole(alone, { ...options, sizes: sizes.length }) : all;
+    // A part may give one number for each of its own sizes, or for each size of the pattern.
+    const read = own.findings.length <= all.findings.length ? own : all;
+    const inSizes = (amount: Amount): Amount => (typeof amount === 'number' || read === all || !sizes ? amount : Array.from({ length: options.sizes }, (_, size) => amount[sizes.indexOf(size)] ?? 0));
+    findings.push(...read.findings);
+    if (sizes) body.push({ kind: 'forSizes', sizes, body: changeAmounts(read.body, inSizes), range });
+    else body.push(...read.body);
+    // The count at the row's end stands for all sizes, and is read with all.
+    if (all.stated) stated = all.stated;
+  }
+  return { body, stated, findings };
 }

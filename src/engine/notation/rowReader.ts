@@ -14,6 +14,8 @@ export interface ReadOptions {
   readonly sizes: number;
   /** Letters of the pattern's yarns; without them any capital letter may be a yarn. */
   readonly letters?: readonly string[];
+  /** Names of the sizes, by which "Sizes S and L: …" is read; without them such words stay unread. */
+  readonly sizeNames?: readonly string[];
 }
 
 /** A stitch call whose kind is not fixed yet: `inc` and `dec` take the stitch of their row. */

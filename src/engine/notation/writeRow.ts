@@ -1,6 +1,8 @@
 import { TERM_WORDS } from '../craft/terms.ts';
 import { mapAmount } from './amounts.ts';
+import { changeAmounts } from './changeAmounts.ts';
 import type { Instruction, Stated } from './instruction.ts';
+import { listOfNames } from './sizeParts.ts';
 import { isOne, writeAmount, writeOrdinal } from './writeAmount.ts';
 import { writeNoun } from './writeStitch.ts';
 import { writeStated } from './writeStated.ts';
@@ -43,10 +45,23 @@ export function writeBody(body: readonly Instruction[], options: WriteOptions, i
     else if (further !== null) text += ` and ${further}`;
     else if (before?.kind === 'yarn' && before.word === 'with' && node.kind === 'work') text += ` ${clause}`;
     else if (node.kind === 'remark' && before?.kind !== 'unread') text += ` ${clause}`;
-    else if (inside === TOP && (node.kind === 'leave' || before?.kind === 'leave')) text += `. ${node.kind === 'unread' ? clause : sentence(clause)}`;
+    else if (before?.kind === 'forSizes' && node.kind !== 'forSizes') text += `. All sizes: ${clause}`;
+    else if (inside === TOP && (startsSentence(node) || (before && startsSentence(before)))) text += `. ${node.kind === 'unread' ? clause : sentence(clause)}`;
     else text += `, ${clause}`;
   });
   return text;
+}
+
+/** `sizes S and L: sc in next 5 (7) sts`: one number for each of the sizes named. */
+function writeForSizes({ sizes, body }: Extract<Instruction, { kind: 'forSizes' }>, options: WriteOptions): string {
+  const names = sizes.map((at) => options.sizeNames?.[at] ?? String(at + 1));
+  const own = changeAmounts(body, (amount) => (typeof amount === 'number' ? amount : sizes.length === 1 ? amount[sizes[0]!]! : sizes.map((at) => amount[at]!)));
+  return `${sizes.length === 1 ? 'size' : 'sizes'} ${listOfNames(names)}: ${writeBody(own, options, TOP)}`;
+}
+
+/** Clauses that stand as sentences of their own. */
+function startsSentence(node: Instruction): boolean {
+  return node.kind === 'leave' || node.kind === 'forSizes';
 }
 
 function namesYarn(node: Instruction): boolean {
@@ -113,6 +128,8 @@ function writeClause(node: Instruction, options: WriteOptions, inside: Inside): 
       return 'seam the side edges';
     case 'fastenOff':
       return 'fasten off';
+    case 'forSizes':
+      return writeForSizes(node, options);
     case 'drawThrough':
       return 'draw the yarn through the remaining sts and pull tight';
     case 'asRows':

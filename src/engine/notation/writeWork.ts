@@ -12,6 +12,8 @@ export interface WriteOptions {
   readonly size?: number;
   /** Yarn runs in the short form that colourwork rows have: `with A sc 3, B sc 2` for `with A sc in next 3 sts, with B …`. */
   readonly runs?: boolean;
+  /** Names of the sizes, for clauses that stand for some sizes only; without them their numbers from 1. */
+  readonly sizeNames?: readonly string[];
 }
 
 /** Places that no post belongs to. */

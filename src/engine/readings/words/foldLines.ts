@@ -1,13 +1,15 @@
 import type { Terms } from '../../craft/terms.ts';
+import { bodyForSize } from '../../notation/changeAmounts.ts';
 import { amountFor } from '../../notation/instruction.ts';
 import type { Amount, Instruction, Stated } from '../../notation/instruction.ts';
+import { listOfNames } from '../../notation/sizeParts.ts';
 import { writeLabel } from '../../notation/writeLabel.ts';
 import { writeRow } from '../../notation/writeRow.ts';
 import { writeStated } from '../../notation/writeStated.ts';
 import type { RowLabel } from '../../notation/written.ts';
 import { groupRows, sameBody } from './groupRows.ts';
 import type { Group, PatternLine } from './groupRows.ts';
-import { mergeNumbers, mergeSizes, resolveSize } from './mergeSizes.ts';
+import { mergeNumbers, mergeSizes } from './mergeSizes.ts';
 import type { WordsLine } from './wordsDocument.ts';
 
 /** What lines of a section are written with. */
@@ -102,8 +104,8 @@ function labelOf(label: RowLabel, { groups }: Merged): string {
 function writeText(merged: Merged, { sizeNames, written, terms }: FoldContext): string {
   const { groups, sizes } = merged;
   const { runs, body } = groups[0]!;
-  const whole = sizes.length === sizeNames.length && groups.every((group) => group.body === body);
-  const bodies = whole ? [] : groups.map((group, at) => resolveSize(group.body, written[sizes[at]!]!));
+  const whole = sizes.length === sizeNames.length && groups.every((group) => group.body === body) && body.every(({ kind }) => kind !== 'forSizes');
+  const bodies = whole ? [] : groups.map((group, at) => bodyForSize(group.body, written[sizes[at]!]!));
   const one = whole ? body : groups.every((group) => group.runs === runs) ? mergeSizes(bodies) : null;
   if (one) return writeRow(one, statedOf(merged, groups, written), { terms, runs });
   // The wording differs: each wording with the sizes that share it, one count for all after them.
@@ -117,14 +119,10 @@ function writeText(merged: Merged, { sizeNames, written, terms }: FoldContext): 
   });
   const texts = wordings.map(({ members, body: words, runs: theirs }) => {
     const names = members.map((at) => sizeNames[written[sizes[at]!]!]!);
-    return `${names.length > 1 ? 'Sizes' : 'Size'} ${listOf(names)}: ${writeRow(words, null, { terms, runs: theirs })}`;
+    return `${names.length > 1 ? 'Sizes' : 'Size'} ${listOfNames(names)}: ${writeRow(words, null, { terms, runs: theirs })}`;
   });
   const stated = statedOf(merged, groups, written);
   return [...texts, ...(stated ? [writeStated(stated, { terms })] : [])].join(' ');
-}
-
-function listOf(names: readonly string[]): string {
-  return names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)!}`;
 }
 
 /** The count to write after groups: steady, or moving by a step; in units that are no stitches, and for foundations, what the pattern says. */

@@ -1,7 +1,5 @@
+import { isAmountField } from '../../notation/changeAmounts.ts';
 import type { Instruction } from '../../notation/instruction.ts';
-
-/** Fields of clauses that hold an amount, so that numbers which differ by size become one number per size. */
-const AMOUNTS = new Set(['count', 'each', 'except', 'times', 'nth']);
 
 /**
  * The clauses of several sizes, each with its own numbers, as one: numbers that differ become vectors. Null when the
@@ -24,16 +22,12 @@ type Merged = { readonly value: unknown } | null;
 function merge(values: readonly unknown[], field: string): Merged {
   const [first] = values;
   if (field === 'range') return { value: first };
-  if (AMOUNTS.has(field) && values.every(isAmount)) {
+  if (values.every((value) => isAmountField(field, value))) {
     return values.every((value) => typeof value === 'number') ? { value: mergeNumbers(values) } : null;
   }
   if (Array.isArray(first)) return mergeLists(values, first.length);
   if (typeof first === 'object' && first !== null) return mergeRecords(values as readonly Record<string, unknown>[], first as Record<string, unknown>);
   return values.every((value) => value === first) ? { value: first } : null;
-}
-
-function isAmount(value: unknown): boolean {
-  return typeof value === 'number' || (Array.isArray(value) && value.every((one) => typeof one === 'number'));
 }
 
 function mergeLists(values: readonly unknown[], length: number): Merged {
@@ -58,16 +52,4 @@ function mergeRecords(values: readonly Record<string, unknown>[], first: Record<
     record[name] = part.value;
   }
   return { value: record };
-}
-
-/** Clauses with the numbers of one size only. */
-export function resolveSize(body: readonly Instruction[], size: number): readonly Instruction[] {
-  const resolve = (value: unknown, field: string): unknown => {
-    if (field === 'range') return value;
-    if (AMOUNTS.has(field) && isAmount(value) && Array.isArray(value)) return (value as readonly number[])[size];
-    if (Array.isArray(value)) return value.map((part) => resolve(part, ''));
-    if (typeof value !== 'object' || value === null) return value;
-    return Object.fromEntries(Object.entries(value).map(([name, part]) => [name, resolve(part, name)]));
-  };
-  return resolve(body, '') as readonly Instruction[];
 }
