@@ -1,8 +1,9 @@
 import type { Fabric } from '../3-fabric/fabric.ts';
 
 /**
- * For each row whether its two ends meet: a round does, and so does a flat row of a section that is seamed. A seam
- * closes the section whose stitches lie on both sides of it, from its first row up to the row of those stitches. Linear in rows.
+ * For each row whether its two ends meet: a round does, and so does a flat row of a piece that is seamed. A seam closes
+ * the rows below the stitches on both sides of it, down to where the piece begins, and all rows of their section up to
+ * there. Linear in rows and seams.
  */
 export function sidesMeet(fabric: Fabric): readonly boolean[] {
   const meet = fabric.rows.map((row) => row.round);
@@ -11,6 +12,7 @@ export function sidesMeet(fabric: Fabric): readonly boolean[] {
     const section = top === undefined ? undefined : fabric.sections[fabric.rows[top]?.section ?? -1];
     if (top === undefined || !section) continue;
     for (let r = section.firstRow; r <= top; r++) meet[r] = true;
+    for (let r = fabric.rows[section.firstRow]?.below ?? -1; r >= 0; r = fabric.rows[r]!.below) meet[r] = true;
   }
   return meet;
 }
