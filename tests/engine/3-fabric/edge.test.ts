@@ -31,6 +31,14 @@ describe('rows on the edge', () => {
     expect(made(`${FLAT}Row 2: ch 1, turn, sc2tog, sc in next 6 sts, sc2tog.\nRow 3: ch 1, turn, 2 sc in next st, sc in next 6 sts, 2 sc in last st.`)).toEqual([11, 10, 8, 10]);
   });
 
+  it('hangs chains between stitches into a ring as spaces; those before the first are its height', () => {
+    const { rows, findings, fabric } = workText(`Rnd 1: ch 4, join to form a ring, ch 3, 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, join with sl st in top of ch-3. (12 dc)
+Rnd 2: ch 3, dc in next 2 sts, *(2 dc, ch 2, 2 dc) in next ch-2 sp, dc in next 3 sts; rep from * 2 times more, (2 dc, ch 2, 2 dc) in next ch-2 sp, join with sl st in top of ch-3. (28 dc)`);
+    expect(rows.map((row) => row.made)).toEqual([12, 28]);
+    expect([...fabric.flags.slice(0, rows[0]!.end)].filter((flags) => flags & FLAG.space)).toHaveLength(8);
+    expect(findings).toEqual([]);
+  });
+
   it('works groups into one place, and into chain spaces', () => {
     const { rows, fabric } = workText(`${FLAT}Row 2: ch 1, turn, sc in next st, *ch 2, sk 2 sts, sc in next st; rep from * to end.\nRow 3: ch 1, turn, sc in next st, *(sc, ch 1, sc) in next ch-2 sp, sc in next sc; rep from * to end.`);
     expect(rows.slice(2).map((row) => row.made)).toEqual([4, 10]);
