@@ -49,8 +49,17 @@ export function cutBlocks(drawing: Drawing): Blocks {
     const block = blockOfPatch[patchOf[i]!]!;
     blockOf[i] = block;
     items[next[block]!++] = i;
-    for (let c = 0; c < 8; c += 2) widen(boxes, block, stitches.corners[i * 8 + c]!, stitches.corners[i * 8 + c + 1]!, 0);
-    if (stitches.glyph[i]! >= 0) widen(boxes, block, stitches.glyphX[i]!, stitches.glyphY[i]!, reach[stitches.glyph[i]!] ?? 0);
+    let x0 = Infinity, y0 = Infinity, x1 = -Infinity, y1 = -Infinity;
+    for (let c = i * 8; c < i * 8 + 8; c += 2) {
+      const cx = stitches.corners[c]!, cy = stitches.corners[c + 1]!;
+      if (cx < x0) x0 = cx;
+      if (cx > x1) x1 = cx;
+      if (cy < y0) y0 = cy;
+      if (cy > y1) y1 = cy;
+    }
+    widen(boxes, block, x0, y0, x1, y1);
+    const around = stitches.glyph[i]! >= 0 ? reach[stitches.glyph[i]!]! : 0;
+    if (around > 0) widen(boxes, block, stitches.glyphX[i]! - around, stitches.glyphY[i]! - around, stitches.glyphX[i]! + around, stitches.glyphY[i]! + around);
   }
   return { count: starts.length - 1, start, items, boxes, blockOf };
 }
@@ -82,12 +91,12 @@ function clamp(value: number, count: number): number {
   return Math.min(Math.max(value, 0), count - 1);
 }
 
-function widen(boxes: Float32Array, block: number, x: number, y: number, by: number): void {
+function widen(boxes: Float32Array, block: number, x0: number, y0: number, x1: number, y1: number): void {
   const o = block * 4;
-  if (x - by < boxes[o]!) boxes[o] = x - by;
-  if (y - by < boxes[o + 1]!) boxes[o + 1] = y - by;
-  if (x + by > boxes[o + 2]!) boxes[o + 2] = x + by;
-  if (y + by > boxes[o + 3]!) boxes[o + 3] = y + by;
+  if (x0 < boxes[o]!) boxes[o] = x0;
+  if (y0 < boxes[o + 1]!) boxes[o + 1] = y0;
+  if (x1 > boxes[o + 2]!) boxes[o + 2] = x1;
+  if (y1 > boxes[o + 3]!) boxes[o + 3] = y1;
 }
 
 /** How far each glyph reaches from its origin, mm. */

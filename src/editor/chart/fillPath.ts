@@ -14,6 +14,12 @@ export interface FillShape {
 /** Corner offsets in `corners`: bottom left, bottom right, top right, top left. */
 const BL = 0, BR = 2, TR = 4, TL = 6;
 
+/** One long side of a run, in units: x, y, x, y … Written over for each run; a run of n cells needs 2n + 2 numbers. */
+interface Side {
+  readonly at: number[];
+  length: number;
+}
+
 /**
  * Path data that fills the cells of `items[from] … items[to - 1]`. Cells that follow one another in the drawing, lie in
  * one row and share an edge become one outline, and corners on a straight line are left out: a straight run of any
@@ -22,17 +28,15 @@ const BL = 0, BR = 2, TR = 4, TL = 6;
 export function fillPath(drawing: Drawing, items: ArrayLike<number>, from: number, to: number, shape: FillShape): string {
   const { corners, row } = drawing.stitches;
   const near = Math.max(shape.toleranceMm, 0.02);
-  const there: number[] = [];
-  const back: number[] = [];
+  const tolerance = shape.toleranceMm * UNITS_PER_MM;
+  const bottom: Side = { at: [], length: 0 };
+  const top: Side = { at: [], length: 0 };
   let text = '';
   let i = from;
   while (i < to) {
-    const first = items[i]!;
-    let last = first;
-    let way: 0 | 1 | -1 = 0;
-    there.length = 0;
-    back.length = 0;
     const start = i;
+    let last = items[i]!;
+    let way: 0 | 1 | -1 = 0;
     i++;
     while (shape.merge && i < to) {
       const next = items[i]!;
@@ -42,9 +46,10 @@ export function fillPath(drawing: Drawing, items: ArrayLike<number>, from: numbe
       last = next;
       i++;
     }
-    for (let j = start; j < i; j++) addCell(corners, items[j]! * 8, way === -1, j === start, j === i - 1, shape.growMm, there, back);
+    bottom.length = top.length = 0;
+    for (let j = start; j < i; j++) addCell(corners, items[j]! * 8, way === -1, j === start, j === i - 1, shape.growMm, bottom, top);
     // All outlines run the same way round: where grown rows overlap they must add up, not cancel, under the non-zero rule.
-    text += way === -1 ? closed(back, there, shape.toleranceMm * UNITS_PER_MM) : closed(there, back, shape.toleranceMm * UNITS_PER_MM);
+    text += way === -1 ? closed(top, bottom, tolerance) : closed(bottom, top, tolerance);
   }
   return text;
 }
@@ -60,69 +65,77 @@ function same(corners: Float32Array, p: number, q: number, near: number): boolea
 }
 
 /** Adds a cell's bottom corners to one side of a run and its top corners to the other, grown outward, in units. */
-function addCell(corners: Float32Array, at: number, backward: boolean, first: boolean, last: boolean, grow: number, bottom: number[], top: number[]): void {
+function addCell(corners: Float32Array, at: number, backward: boolean, first: boolean, last: boolean, grow: number, bottom: Side, top: Side): void {
   const nearB = at + (backward ? BR : BL), farB = at + (backward ? BL : BR);
   const nearT = at + (backward ? TR : TL), farT = at + (backward ? TL : TR);
-  const ux = corners[farB]! - corners[nearB]! + corners[farT]! - corners[nearT]!;
-  const uy = corners[farB + 1]! - corners[nearB + 1]! + corners[farT + 1]! - corners[nearT + 1]!;
+  const dx = corners[farB]! - corners[nearB]! + corners[farT]! - corners[nearT]!;
+  const dy = corners[farB + 1]! - corners[nearB + 1]! + corners[farT + 1]! - corners[nearT + 1]!;
+  const by = grow / (Math.sqrt(dx * dx + dy * dy) || 1);
+  const ux = dx * by, uy = dy * by;
   // Down, square to the run: a level row keeps exactly level edges, which fill without faint lines.
   const vx = backward ? uy : -uy, vy = backward ? -ux : ux;
-  const u = grow / (Math.hypot(ux, uy) || 1), v = u;
-  const before = first ? u : 0, after = last ? u : 0;
   if (first) {
-    push(bottom, corners[nearB]! - ux * before + vx * v, corners[nearB + 1]! - uy * before + vy * v);
-    push(top, corners[nearT]! - ux * before - vx * v, corners[nearT + 1]! - uy * before - vy * v);
+    add(bottom, corners[nearB]! - ux + vx, corners[nearB + 1]! - uy + vy);
+    add(top, corners[nearT]! - ux - vx, corners[nearT + 1]! - uy - vy);
   }
-  push(bottom, corners[farB]! + ux * after + vx * v, corners[farB + 1]! + uy * after + vy * v);
-  push(top, corners[farT]! + ux * after - vx * v, corners[farT + 1]! + uy * after - vy * v);
+  const after = last ? 1 : 0;
+  add(bottom, corners[farB]! + ux * after + vx, corners[farB + 1]! + uy * after + vy);
+  add(top, corners[farT]! + ux * after - vx, corners[farT + 1]! + uy * after - vy);
 }
 
-function push(points: number[], x: number, y: number): void {
-  points.push(Math.round(x * UNITS_PER_MM), Math.round(y * UNITS_PER_MM));
+function add(side: Side, xMm: number, yMm: number): void {
+  side.at[side.length] = Math.round(xMm * UNITS_PER_MM);
+  side.at[side.length + 1] = Math.round(yMm * UNITS_PER_MM);
+  side.length += 2;
 }
 
 /** One closed outline: along one side there, along the other back, without the corners that lie on a straight line. */
-function closed(there: number[], back: number[], tolerance: number): string {
+function closed(there: Side, back: Side, tolerance: number): string {
   straighten(there, tolerance);
   straighten(back, tolerance);
-  let x = there[0]!, y = there[1]!;
+  let x = there.at[0]!, y = there.at[1]!;
   let text = `M${x} ${y}`;
-  const to = (nx: number, ny: number): void => {
-    if (nx === x && ny === y) return;
+  for (let p = 2; p < there.length + back.length; p += 2) {
+    const q = there.length + back.length - 2 - p;
+    const nx = p < there.length ? there.at[p]! : back.at[q]!;
+    const ny = p < there.length ? there.at[p + 1]! : back.at[q + 1]!;
+    if (nx === x && ny === y) continue;
     text += ny === y ? `h${nx - x}` : nx === x ? `v${ny - y}` : `l${nx - x} ${ny - y}`;
     x = nx;
     y = ny;
-  };
-  for (let p = 2; p < there.length; p += 2) to(there[p]!, there[p + 1]!);
-  for (let p = back.length - 2; p >= 0; p -= 2) to(back[p]!, back[p + 1]!);
+  }
   return `${text}z`;
 }
 
 /**
- * Leaves out, in place, each point that lies, with all left out before it, within `tolerance` of the line from the last
- * point kept to the next one. Quadratic in the length of a straight run, which a block keeps short.
+ * Leaves out, in place, each point that lies, with all left out before it, within about `tolerance` of the line from the last
+ * point kept to the next one: every point left out narrows the slopes that such a line may have.
  */
-function straighten(points: number[], tolerance: number): void {
-  if (points.length <= 4) return;
+function straighten(side: Side, tolerance: number): void {
+  const { at, length } = side;
+  if (length <= 4) return;
   let kept = 2;
-  let from = 0;
-  for (let p = 2; p < points.length - 2; p += 2) {
-    const ax = points[from]!, ay = points[from + 1]!;
-    const dx = points[p + 2]! - ax, dy = points[p + 3]! - ay;
-    const length = Math.hypot(dx, dy) || 1;
-    let straight = true;
-    for (let q = from + 2; q <= p; q += 2) {
-      if (Math.abs((points[q]! - ax) * dy - (points[q + 1]! - ay) * dx) > tolerance * length) {
-        straight = false;
-        break;
-      }
-    }
-    if (straight) continue;
-    from = p;
-    points[kept++] = points[p]!;
-    points[kept++] = points[p + 1]!;
+  let x = at[0]!, y = at[1]!;
+  let alongX = at[2]! - x, alongY = at[3]! - y;
+  let least = -Infinity, most = Infinity;
+  for (let p = 2; p < length - 2; p += 2) {
+    const dx = at[p]! - x, dy = at[p + 1]! - y;
+    const ex = at[p + 2]! - x, ey = at[p + 3]! - y;
+    const along = dx * alongX + dy * alongY, across = dy * alongX - dx * alongY;
+    const slack = tolerance * Math.sqrt(alongX * alongX + alongY * alongY);
+    least = Math.max(least, (across - slack) / along);
+    most = Math.min(most, (across + slack) / along);
+    const onAlong = ex * alongX + ey * alongY;
+    const slope = (ey * alongX - ex * alongY) / onAlong;
+    if (along > 0 && onAlong > along && slope >= least && slope <= most) continue;
+    x = at[kept++] = at[p]!;
+    y = at[kept++] = at[p + 1]!;
+    alongX = at[p + 2]! - x;
+    alongY = at[p + 3]! - y;
+    least = -Infinity;
+    most = Infinity;
   }
-  points[kept++] = points[points.length - 2]!;
-  points[kept++] = points[points.length - 1]!;
-  points.length = kept;
+  at[kept++] = at[length - 2]!;
+  at[kept++] = at[length - 1]!;
+  side.length = kept;
 }

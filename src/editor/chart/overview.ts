@@ -17,6 +17,8 @@ export interface Overview {
 }
 
 const MOST_PX = 2048;
+/** The chart itself comes first. */
+const AFTER_MS = 400;
 
 /** Idle time, or soon in a browser that doesn't tell when it is idle. */
 const tells = typeof requestIdleCallback === 'function';
@@ -38,6 +40,7 @@ export function overview(canvas: HTMLCanvasElement): Overview {
   let source: { drawing: Drawing; blocks: Blocks; yarnOf: Uint8Array; palette: readonly string[] } | null = null;
   let pxPerMm = 1;
   let handle = 0;
+  let later = 0;
   let visible = false;
 
   function work(deadline: Pick<IdleDeadline, 'timeRemaining' | 'didTimeout'>): void {
@@ -69,7 +72,8 @@ export function overview(canvas: HTMLCanvasElement): Overview {
       canvas.height = Math.max(1, Math.round(height * pxPerMm));
       waiting.clear();
       for (let b = 0; b < blocks.count; b++) waiting.add(b);
-      wake();
+      clearTimeout(later);
+      later = window.setTimeout(wake, AFTER_MS);
     },
     redraw(changed, yarnOf) {
       if (!source) return;
@@ -89,6 +93,7 @@ export function overview(canvas: HTMLCanvasElement): Overview {
       }
     },
     destroy() {
+      clearTimeout(later);
       if (handle !== 0) forget(handle);
       waiting.clear();
       source = null;

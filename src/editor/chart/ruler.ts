@@ -32,14 +32,13 @@ interface PlannedRow {
   readonly side: 'left' | 'right';
   readonly row: number;
   readonly edge: number;
+  readonly items: readonly number[];
 }
 
 /** What is known of a drawing's numbers before any view: made once a drawing. */
 export interface RulerPlan {
   readonly rows: readonly PlannedRow[];
   readonly columns: readonly TextMark[];
-  /** Items of each row. */
-  readonly itemsOf: ReadonlyMap<number, readonly number[]>;
 }
 
 const LEAST_FONT_PX = 11;
@@ -57,30 +56,50 @@ const STEPS = [1, 5, 10, 20, 50, 100, 200, 500];
 /** Sorts out the numbers of a drawing. */
 export function planRuler(drawing: Drawing): RulerPlan {
   const { stitches, marks } = drawing;
-  const itemsOf = new Map<number, number[]>();
-  for (let i = 0; i < stitches.count; i++) {
-    if (stitches.ghost[i] === 1) continue;
-    const items = itemsOf.get(stitches.row[i]!);
-    if (items) items.push(i);
-    else itemsOf.set(stitches.row[i]!, [i]);
-  }
+  const extents = rowExtents(drawing);
   const rows: PlannedRow[] = [];
   const columns: TextMark[] = [];
   for (const mark of marks) {
     if (mark.kind !== 'text') continue;
     if (mark.role === 'stitchNumber') columns.push(mark);
     if (mark.role !== 'rowNumber' || mark.row === null) continue;
-    const items = itemsOf.get(mark.row) ?? [];
-    let middle = 0;
-    for (const item of items) middle += stitches.x[item]! / items.length;
-    const side = mark.x < middle ? 'left' : 'right';
-    let edge = side === 'left' ? Infinity : -Infinity;
-    for (const item of items) {
-      for (let c = item * 8; c < item * 8 + 8; c += 2) edge = side === 'left' ? Math.min(edge, stitches.corners[c]!) : Math.max(edge, stitches.corners[c]!);
-    }
-    rows.push({ mark, row: mark.row, side, edge });
+    const extent = extents.get(mark.row) ?? { from: 0, to: 0, x0: mark.x, x1: mark.x };
+    const side = mark.x < (extent.x0 + extent.x1) / 2 ? 'left' : 'right';
+    const items: number[] = [];
+    for (let i = extent.from; i < extent.to; i++) if (stitches.row[i] === mark.row && stitches.ghost[i] === 0) items.push(i);
+    rows.push({ mark, row: mark.row, side, edge: side === 'left' ? extent.x0 : extent.x1, items });
   }
-  return { rows, columns, itemsOf };
+  return { rows, columns };
+}
+
+interface RowExtent {
+  /** Range of items that holds the row's. */
+  readonly from: number;
+  to: number;
+  /** Leftmost and rightmost of its corners, mm. */
+  x0: number;
+  x1: number;
+}
+
+function rowExtents({ stitches }: Drawing): Map<number, RowExtent> {
+  const extents = new Map<number, RowExtent>();
+  let extent: RowExtent | undefined;
+  let row = -1;
+  for (let i = 0; i < stitches.count; i++) {
+    if (stitches.ghost[i] === 1) continue;
+    if (stitches.row[i] !== row) {
+      row = stitches.row[i]!;
+      extent = extents.get(row);
+      if (!extent) extents.set(row, (extent = { from: i, to: i, x0: Infinity, x1: -Infinity }));
+    }
+    extent!.to = i + 1;
+    for (let c = i * 8; c < i * 8 + 8; c += 2) {
+      const x = stitches.corners[c]!;
+      if (x < extent!.x0) extent!.x0 = x;
+      if (x > extent!.x1) extent!.x1 = x;
+    }
+  }
+  return extents;
 }
 
 /** The numbers for a view at rest. */
@@ -96,7 +115,7 @@ export function ruler(drawing: Drawing, plan: RulerPlan, view: ViewTransform, si
     const planned = plan.rows.filter((row) => row.side === side);
     const rows = thinned(planned, (row) => row.mark.text, (row) => row.mark.y * view.k, 1.15 * fontPx);
     kept += rows.length;
-    for (const { mark, row, edge } of rows) {
+    for (const { mark, row, edge, items } of rows) {
       const label = { key: `row ${row}`, text: mark.text, row, side };
       const place = outward(mark, side, fontPx, naturalPx, view.k);
       const widthPx = (mark.text.length + (rows.length < planned.length ? ARROW : 0)) * DIGIT * fontPx;
@@ -108,7 +127,7 @@ export function ruler(drawing: Drawing, plan: RulerPlan, view: ViewTransform, si
       const clear = side === 'left' ? start + widthPx + shift <= edgePx : start + shift >= edgePx;
       if (shift === 0 || clear) inPlace.push({ ...label, ...place, x: place.x + shift / view.k });
       else {
-        const y = rowAtEdge(drawing, plan.itemsOf.get(row) ?? [], view, size, side);
+        const y = rowAtEdge(drawing, items, view, size, side);
         if (y !== null) held.push({ ...label, anchor: 'middle', x: 0, y });
       }
     }
