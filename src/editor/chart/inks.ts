@@ -1,3 +1,4 @@
+import type { PrintMark, Yarn } from '../../engine/1-pattern/pattern.ts';
 import { cellColour } from '../../engine/6-drawing/svgCells.ts';
 import { inkOn } from '../../engine/6-drawing/inkOn.ts';
 import { INK_NAMES, type Look } from '../../engine/6-drawing/look.ts';
@@ -16,6 +17,16 @@ export interface YarnInks {
   readonly colours: readonly string[];
   /** Index into `colours` for yarn × INK_CODES + ink code. */
   readonly table: Uint8Array;
+}
+
+/** Greys for cells too small for their print marks, darker as the mark covers more. Only there is a tone all that tells them apart. */
+const TONES = {
+  none: '#ffffff', dot: '#dcdcdc', ring: '#c8c8c8', slash: '#b4b4b4', cross: '#9c9c9c', bars: '#848484', wedge: '#666666', solid: '#3a3a3a',
+} as const satisfies Record<PrintMark, string>;
+
+/** The same inks with cells in greys, for a chart in black and white seen from afar. */
+export function tonedInks(inks: YarnInks, yarns: readonly Yarn[]): YarnInks {
+  return { ...inks, cells: yarns.map((yarn) => TONES[yarn.mark]) };
 }
 
 /** The colours that the printed chart would have: screen and paper choose by the same rule. */

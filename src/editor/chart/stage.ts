@@ -7,7 +7,7 @@ import { glyphPen, type GlyphPen } from './glyphPen.ts';
 import { printLook } from '../../engine/6-drawing/look.ts';
 import type { Yarn } from '../../engine/1-pattern/pattern.ts';
 import { blockPrints } from './blockPrints.ts';
-import { inksOnYarns, type YarnInks } from './inks.ts';
+import { inksOnYarns, tonedInks, type YarnInks } from './inks.ts';
 import { overview } from './overview.ts';
 import { UNITS_PER_MM } from './pathUnits.ts';
 import { onWholePixels, visibleBox, type Size, type ViewTransform } from './viewTransform.ts';
@@ -94,6 +94,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
   let yarns: readonly Yarn[] = [];
   let mono = false;
   let chartView: ChartView = 'both';
+  let painted: 'cells' | 'tones' | null = null;
   let inks: YarnInks = inksOnYarns(printLook([]));
   let size: Size = { width: 0, height: 0 };
   let view: ViewTransform = { x: 0, y: 0, k: 1 };
@@ -115,7 +116,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
     if (!drawing || !blocks) return;
     const fills = chartView === 'symbols' ? [] : blockFills(drawing, blocks, block, yarnOf, detail);
     const symbols = chartView === 'colour' || !pen ? [] : blockSymbols(drawing, blocks, block, yarnOf, pen, chartView === 'both' ? inks : null);
-    const prints = mono && chartView !== 'symbols' && detail.symbols ? blockPrints(drawing, blocks, block, yarnOf, yarns, chartView === 'both') : null;
+    const prints = mono && chartView !== 'symbols' && detail.level !== 'far' ? blockPrints(drawing, blocks, block, yarnOf, yarns, chartView === 'both' && detail.symbols) : null;
     shown.put(block, fills, symbols, prints, note());
   }
   /** Builds waiting blocks for about so long and no more than `blocksAFrame`; the rest follows in later frames. */
@@ -177,7 +178,11 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       detail = next;
       pen = detail.symbols ? glyphPen(drawing, detail) : null;
     }
-    parts.symbols.style.display = parts.prints.style.display = detail.symbols ? '' : 'none';
+    parts.symbols.style.display = detail.symbols ? '' : 'none';
+    parts.prints.style.display = detail.level === 'far' ? 'none' : '';
+    const ground = mono && detail.level === 'far' ? 'tones' : 'cells';
+    if (painted !== ground) shown.paint(ground === 'tones' ? tonedInks(inks, yarns) : inks);
+    painted = ground;
     place();
     const needed = blocksWithin(blocks, visibleBox(view, size, MARGIN_PX));
     const keep = new Set(needed);
@@ -206,7 +211,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
         yarns = picture.yarns;
         mono = picture.mono;
         inks = inksOnYarns(printLook(yarns, { mono }));
-        shown.paint(inks);
+        painted = null;
       }
       if (newDrawing) {
         drawing = picture.drawing;
@@ -215,7 +220,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
         for (const block of [...shown.blocks.keys()]) if (block >= blocks.count) shown.drop(block);
       }
       if (!drawing || !blocks) return;
-      if (newDrawing || newColours) under.reset(drawing, blocks, yarnOf, inks.cells);
+      if (newDrawing || newColours) under.reset(drawing, blocks, yarnOf, mono ? tonedInks(inks, yarns).cells : inks.cells);
       if (newDrawing || newView || newColours) return bake(true);
       const changed = changedBlocks(blocks, drawing.stitches.stitch, yarnsBefore, yarnOf);
       under.redraw(changed, yarnOf);

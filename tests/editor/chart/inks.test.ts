@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { Yarn } from '../../../src/engine/1-pattern/pattern.ts';
 import { printLook } from '../../../src/engine/6-drawing/look.ts';
 import { detailFor } from '../../../src/editor/chart/detail.ts';
-import { INK_CODES, inksOnYarns } from '../../../src/editor/chart/inks.ts';
+import { INK_CODES, inksOnYarns, tonedInks } from '../../../src/editor/chart/inks.ts';
 
 const yarn = (colour: string, mark: Yarn['mark'] = 'none'): Yarn => ({ letter: 'A', name: 'trial', colour, mark });
 const inkOf = (colour: string, code: number): string => {
@@ -45,6 +45,15 @@ describe('inks on yarns', () => {
     const { cells, colours } = inksOnYarns(printLook([yarn('#123456', 'dot'), yarn('#abcdef', 'solid')], { mono: true }));
     expect(cells[0]).toBe('#ffffff');
     expect(new Set(colours)).toEqual(new Set(['#000000', '#ffffff']));
+  });
+});
+
+describe('tones of a chart in black and white seen from afar', () => {
+  it('differ for all marks', () => {
+    const marks = ['none', 'dot', 'slash', 'cross', 'bars', 'ring', 'solid', 'wedge'] as const;
+    const yarns = marks.map((mark) => yarn('#123456', mark));
+    const { cells } = tonedInks(inksOnYarns(printLook(yarns, { mono: true })), yarns);
+    expect(new Set(cells).size).toBe(marks.length);
   });
 });
 
