@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
   plugins: [sveltekit()],
-  build: { target: 'es2022' },
+  build: { target: 'es2022', rolldownOptions: { checks: { pluginTimings: false } } },
   test: {
     include: ['tests/**/*.test.ts'],
     exclude: ['tests/e2e/**', 'tests/bench/**'],
