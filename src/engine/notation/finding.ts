@@ -13,7 +13,11 @@ export type Rule =
   // the piece
   | 'neverUsed' | 'heelOpen' | 'heelOffCentre' | 'openSidesUnequal'
   // colour
-  | 'motifCut' | 'motifRowsCut' | 'motifPastEdge' | 'unknownMotif';
+  | 'motifCut' | 'motifRowsCut' | 'motifPastEdge' | 'unknownMotif' | 'raisedFar' | 'stitchesLeftOut'
+  | 'carryLong' | 'yarnsInRow' | 'loneStitches' | 'jog' | 'changeInStripes' | 'yarnAtOtherEnd' | 'intarsiaInRounds'
+  | 'yarnsAlike' | 'yarnsAlikeSeen' | 'yarnsAlikeInTone' | 'marksAlike'
+  // gauge and sizes
+  | 'gaugeUnusual' | 'hookUnusual' | 'swatchSmall' | 'swatchUnwashed' | 'openingNarrow' | 'measureOff' | 'pinUnusable';
 
 /** Where a finding is. Everything that is known is given; `text` is a range of the line's own text. */
 export interface Where {

@@ -1,9 +1,12 @@
-import type { Gauge, Pattern } from '../../1-pattern/pattern.ts';
-import { patternFromText } from '../../1-pattern/patternFromText.ts';
-import { bootSock } from './bootSock.ts';
-import { discOrCap, flatPanel, legWarmer } from './simplePieces.ts';
+import type { Gauge, Pattern, Section } from '../../1-pattern/pattern.ts';
+import { alongChain, chain, withYarn } from './clauses.ts';
+import { DISC, PANEL, SOCK, TUBE } from './defaults.ts';
+import { joinSizes } from './joinSizes.ts';
+import { foundation, rows } from './madeRow.ts';
+import { makePiece } from './makePiece.ts';
+import type { Measure, MeasureName, PieceSettings } from './settings.ts';
 
-/** Constructions that a pattern can be started from. */
+/** Constructions that a pattern can be started from with three measurements. */
 export type Construction = 'bootSock' | 'legWarmer' | 'flatPanel' | 'disc' | 'empty';
 
 /** What to start with. Measurements in cm; girth is the width of a flat panel, the diameter of a disc. */
@@ -15,39 +18,44 @@ export interface StartSettings {
   readonly yarns: Pattern['yarns'];
 }
 
+const ROUTES: Readonly<Record<Exclude<Construction, 'empty'>, { readonly settings: PieceSettings; readonly girth: MeasureName; readonly height: MeasureName; readonly foot: MeasureName | null }>> = {
+  bootSock: { settings: SOCK, girth: 'footGirth', height: 'legLength', foot: 'footLength' },
+  legWarmer: { settings: TUBE, girth: 'girth', height: 'height', foot: null },
+  flatPanel: { settings: PANEL, girth: 'width', height: 'height', foot: null },
+  disc: { settings: DISC, girth: 'across', height: 'height', foot: null },
+};
+
 /**
- * A workable pattern of a construction, by way of its written text. The id is the caller's to set. Refuses settings without
- * a size, a yarn or a gauge above 0, which are a programmer's slip: the form checks them first.
+ * A workable pattern of a construction in its usual make, in the first yarn. The id is the caller's to set. Refuses settings
+ * without a size, a yarn or a gauge above 0, which are a programmer's slip: the form checks them first.
  */
 export function startPattern(construction: Construction, settings: StartSettings): Pattern {
-  const { gauge } = settings;
-  const sizes = construction === 'disc' ? settings.sizes.slice(0, 1) : settings.sizes;
+  const { gauge, sizes, yarns } = settings;
   if (sizes.length < 1) throw new RangeError('0 sizes given, at least 1 is needed');
-  if (settings.yarns.length < 1) throw new RangeError('0 yarns given, at least 1 is needed');
+  if (yarns.length < 1) throw new RangeError('0 yarns given, at least 1 is needed');
   if (!(gauge.stitches > 0 && gauge.rows > 0 && gauge.overCm > 0)) throw new RangeError(`gauge ${gauge.stitches} × ${gauge.rows} over ${gauge.overCm} cm, above 0 expected`);
-  // Names are the designer's own words; they are put in afterwards, so that none can be read as part of a row.
-  const header = [
-    'New pattern', 'Terms: US',
-    ...(sizes.length > 1 ? [`Sizes: 1 (${sizes.slice(1).map((_, i) => i + 2).join(', ')})`] : []),
-    ...settings.yarns.map((yarn) => `Yarn ${yarn.letter}: yarn`),
-  ].join('\n');
-  const { pattern } = patternFromText([header, ...sectionsOf(construction, { ...settings, sizes })].join('\n\n'));
-  if (!pattern) throw new RangeError(`the recipe ${construction} gave no pattern`);
-  return { ...pattern, title: settings.title, gauge, hookMm: settings.hookMm, sizes: sizes.map((size) => size.name), yarns: settings.yarns };
+  const letter = yarns[0]!.letter;
+  return {
+    id: 'pattern', title: settings.title, designer: '', terms: 'us', gauge, hookMm: settings.hookMm, yarns, sizes: sizes.map((size) => size.name), hdcTurningChainCounts: true, notes: [],
+    sections: construction === 'empty' ? [emptySection(letter, sizes.length)] : sectionsOf(construction, settings, letter),
+    motifs: [], placements: [], cells: [],
+  };
 }
 
-function sectionsOf(construction: Construction, { gauge, sizes }: StartSettings): string[] {
-  const pieces = sizes.map((size) => ({ name: size.name, widthCm: size.girthCm, heightCm: size.heightCm }));
-  switch (construction) {
-    case 'bootSock':
-      return bootSock(gauge, sizes.map((size) => ({ name: size.name, girthCm: size.girthCm, legCm: size.heightCm, footCm: size.footCm })));
-    case 'legWarmer':
-      return legWarmer(gauge, pieces);
-    case 'flatPanel':
-      return flatPanel(gauge, pieces);
-    case 'disc':
-      return discOrCap(gauge, pieces[0]!);
-    case 'empty':
-      return ['PIECE\nFoundation: with A, ch 21.\nRow 1 (RS): sc in 2nd ch from hook and in each ch across. (20 sc)'];
-  }
+function sectionsOf(construction: Exclude<Construction, 'empty'>, { gauge, sizes }: StartSettings, letter: string): readonly Section[] {
+  const { settings, girth, height, foot } = ROUTES[construction];
+  const measure = (name: MeasureName, cm: readonly number[]): Measure => ({ name, cm, easePercent: 0, easeCm: 0 });
+  const measures = [measure(girth, sizes.map((size) => size.girthCm)), measure(height, sizes.map((size) => size.heightCm)), ...(foot ? [measure(foot, sizes.map((size) => size.footCm))] : [])];
+  return makePiece({ settings: inYarn(settings, letter), gauge, swatches: [], sizes: sizes.map((size) => size.name), measures, pins: {} }).sections;
+}
+
+/** Settings with every yarn that they name exchanged for one. */
+function inYarn<T>(value: T, letter: string): T {
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([name, inner]) => [name, name === 'yarn' ? letter : inYarn(inner, letter)])) as T;
+}
+
+function emptySection(letter: string, sizes: number): Section {
+  const made = [foundation([withYarn(letter), chain(21)]), rows('row1', 1, alongChain('sc', 2), 20, 'sc', 'RS')];
+  return { id: 'piece', name: 'PIECE', remark: '', lines: joinSizes('piece', Array.from({ length: sizes }, () => made), 'us'), recipe: null };
 }

@@ -6,6 +6,11 @@ type Say = (found: Finding) => string;
 const many = (count: number | string | null | undefined, one: string, more = `${one}s`) => `${count ?? 'some'} ${String(count) === '1' ? one : more}`;
 const sts = (count: number | string | null | undefined) => many(count, 'stitch', 'stitches');
 
+/** In how many rows it is so, where there are several. */
+const inRows = (f: Finding, so: string) => (Number(f.params['rows']) > 1 ? `; in ${f.params['rows']} rows ${so}` : '');
+
+const LACKS: Readonly<Record<string, string>> = { protan: 'red (protan)', deutan: 'green (deutan)', tritan: 'blue (tritan)' };
+
 /** One sentence a rule: what was found and what was expected, in the words of the trade. The only place with such prose. */
 const SENTENCES = {
   unread: (f) => `These words could not be read: “${f.found}”. They are kept; the rest of the row is worked.`,
@@ -41,6 +46,26 @@ const SENTENCES = {
   motifRowsCut: (f) => `${f.params['motif']} is cut at the top: ${many(f.found, 'row')} of it ${f.found === 1 ? 'finds' : 'find'} no row to lie on.`,
   motifPastEdge: (f) => `${f.params['motif']} hangs ${sts(f.found)} over the edge.`,
   unknownMotif: (f) => `The motif ${f.found} that is placed here is not in the pattern.`,
+  raisedFar: (f) => `${f.found} raised ${f.found === 1 ? 'stitch' : 'stitches'} of ${f.params['motif']} (${f.params['stitch']}) ${f.found === 1 ? 'lies' : 'lie'} on right side ${f.params['round'] === 1 ? 'rounds' : 'rows'}, where ${f.found === 1 ? 'it stands' : 'they stand'} out on the wrong side${f.params['round'] === 1 ? ': push them through, or set popcorns' : f.params['other'] === 0 ? '; a row higher or lower puts them right' : ''}.`,
+  stitchesLeftOut: (f) => `${sts(f.found)} that ${f.params['motif']} sets ${f.found === 1 ? 'falls' : 'fall'} on decreases, post stitches or chains and ${f.found === 1 ? 'is' : 'are'} left out.`,
+  carryLong: (f) => `${f.params['yarn']} is carried over ${sts(f.found)} (${f.params['cm']} cm), ${f.expected} ${f.expected === 1 ? 'is' : 'are'} the most${f.params['technique'] === 'stranded' ? ' for a float that is not caught' : ''}${inRows(f, 'it is too long')}.`,
+  yarnsInRow: (f) => `${many(f.found, 'yarn')} in one row (${f.params['yarns']}); ${f.params['technique']} takes ${f.expected} at most${inRows(f, 'there are more')}.`,
+  loneStitches: (f) => `${sts(f.found)} ${f.found === 1 ? 'stands' : 'stand'} alone, with none of ${f.found === 1 ? 'its' : 'their'} yarn around; ${f.found === 1 ? 'it is' : 'they are'} easily lost and cost${f.found === 1 ? 's' : ''} two changes each.`,
+  jog: (f) => `In ${many(f.found, 'round')} the yarn changes where the round begins${f.params['spiral'] === 1 ? ', and in a spiral that shows as a step' : ', which shows as a small step at the join'}.`,
+  changeInStripes: (f) => `This is to be worked in stripes, but ${many(f.found, 'row')} ${f.found === 1 ? 'changes' : 'change'} yarn inside.`,
+  yarnAtOtherEnd: (f) => `${f.params['yarn']} hangs at the other end of the row when it is needed, ${many(f.found, 'time')}, and has to be joined anew; stripes of an even number of rows avoid that.`,
+  intarsiaInRounds: (f) => `Intarsia in rounds leaves each yarn at the far end of its area: in ${many(f.found, 'round')} yarns have to travel back, up to ${sts(f.params['most'])}. Work flat, or carry the yarns.`,
+  yarnsAlike: (f) => `${f.params['one']} and ${f.params['other']} are hard to tell apart: they differ by ${f.found} (CIEDE2000), ${f.expected} or more is wanted.`,
+  yarnsAlikeSeen: (f) => `${f.params['one']} and ${f.params['other']} are hard to tell apart for eyes that lack ${LACKS[String(f.params['vision'])] ?? 'a colour'}: they differ by ${f.found} then (CIEDE2000), ${f.expected} or more is wanted.`,
+  yarnsAlikeInTone: (f) => `${f.params['one']} and ${f.params['other']} are nearly the same in black and white: a contrast of ${f.found} to 1, ${f.expected} to 1 or more is wanted.`,
+  marksAlike: (f) => `${f.params['one']} and ${f.params['other']} have print marks that can't be told apart (${f.found}).`,
+  gaugeUnusual: (f) => `${f.found} ${f.params['stitch']} in 10 cm is outside the published range of yarn weight ${f.params['weight']} (${f.params['name']}): ${f.expected}${f.params['fits'] ? `; it is the range of ${f.params['fits']}` : ''}. The ranges are guidelines (${f.params['source']}).`,
+  hookUnusual: (f) => `A hook of ${f.found} mm is outside the published range of yarn weight ${f.params['weight']} (${f.params['name']}): ${f.expected} mm. The ranges are guidelines (${f.params['source']}).`,
+  swatchSmall: (f) => `The swatch ${f.params['swatch']} counts ${f.found} stitches and rows; ${f.expected} are more certain.`,
+  swatchUnwashed: (f) => `The swatch ${f.params['swatch']} was counted before washing: the piece may change as it is washed.`,
+  openingNarrow: (f) => `${f.params['size'] ? `Size ${f.params['size']}: the` : 'The'} narrowest row of the leg measures ${f.params['openingCm']} cm and reaches ${f.found} cm when stretched ${f.params['stretch']} times${f.params['guessed'] === 1 ? ' (a guess: stretch the swatch)' : ''}; heel and ankle need ${f.expected} cm${f.params['measured'] === 1 ? '' : ' (from the girth of the foot, by published ratios)'}.`,
+  measureOff: (f) => `${f.params['size'] ? `Size ${f.params['size']}: the` : 'The'} ${f.params['measure']} is ${f.found} cm, ${f.expected} cm was wanted.`,
+  pinUnusable: (f) => `${f.params['says']} can't be ${f.found}; ${f.expected} was expected. The reckoned number is used.`,
 } satisfies Record<Rule, Say>;
 
 /** A finding in a sentence, without its place (see `placeOfFinding`). */
