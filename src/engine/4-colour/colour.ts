@@ -53,7 +53,7 @@ export function colour(pattern: Pattern, fabric: Fabric, size: number, grid: Col
     }
   }
   takeAlong(fabric, ground, yarn, placement);
-  return { yarn, placement, fits };
+  return { size, yarn, placement, fits };
 }
 
 /** Stitches that don't count follow the counted stitch before them in their row, those at its start the one after them. */

@@ -20,9 +20,12 @@ export interface PlacementFit {
 
 /** The yarn of every stitch of one size, after base yarns, placements and loose cells in that order. */
 export interface Colours {
+  /** Size index. */
+  readonly size: number;
   /** Yarn index per stitch number. */
   readonly yarn: Uint8Array;
   /** Index of the placement that gave it, plus 1; 0 for base yarn and loose cells. */
   readonly placement: Uint16Array;
+  /** One for each placement that is laid in this size, in their order. */
   readonly fits: readonly PlacementFit[];
 }

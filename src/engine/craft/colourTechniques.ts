@@ -84,8 +84,8 @@ export function techniqueRow(technique: Technique): TechniqueRow {
 /** The longest float that needs no catching: 2.5 cm, as published lessons in stranded work agree ("no hard-and-fast rule"). */
 export const LONGEST_FLOAT_MM = 25;
 
-/** Stitches that an intarsia bobbin is taken across instead of winding another: *common practice*, from memory. */
-const LONGEST_REACH = 3;
+/** Stitches that a hanging yarn is taken across instead of joining another: *common practice*, from memory. */
+export const LONGEST_REACH = 3;
 
 /**
  * What a technique allows if the pattern doesn't say otherwise, for stitches of a width in mm. Stranded: floats up to

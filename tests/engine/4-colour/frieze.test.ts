@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import type { Motif } from '../../../src/engine/1-pattern/pattern.ts';
 import { drawCells } from '../../../src/engine/4-colour/drawMotif.ts';
 import { friezeOf } from '../../../src/engine/4-colour/frieze.ts';
 import { friezeImages, makeStrip, type StripLines } from '../../../src/engine/4-colour/friezeStrip.ts';
@@ -105,7 +106,7 @@ describe('frieze groups', () => {
     fc.assert(
       fc.property(fc.constantFrom(...GROUPS), fc.integer({ min: 1, max: 5 }), fc.integer({ min: 1, max: 5 }), fc.integer({ min: 0, max: 9 }), fc.array(fc.record({ x: fc.nat(9), y: fc.nat(4) }), { minLength: 1, maxLength: 8 }), (group, half, height, axis, points) => {
         const blank = { id: 'm', name: '', cells: Array.from({ length: height }, () => '.'.repeat(2 * half)) };
-        const { cells } = points.reduce((motif, point, i) => drawCells(motif, [point], 'ABC'[i % 3]!, { group, axis }), blank);
+        const { cells } = points.reduce<Motif>((motif, point, i) => drawCells(motif, [point], 'ABC'[i % 3]!, { group, axis }), blank);
         // Rows left empty are rows of the strip here.
         const hand = symmetries(cells.map((row) => row.replaceAll('.', 'x')));
         const wanted = friezeRow(group);

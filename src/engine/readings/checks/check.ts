@@ -2,6 +2,7 @@ import { finding, type Finding } from '../../notation/finding.ts';
 import type { Pattern } from '../../1-pattern/pattern.ts';
 import type { Colours } from '../../4-colour/colours.ts';
 import { FLAG, type Fabric } from '../../3-fabric/fabric.ts';
+import { colourChecks } from './colourChecks.ts';
 import { heelChecks } from './heelChecks.ts';
 
 const DEGREES = { wrong: 0, doubtful: 1, note: 2 } as const;
@@ -11,7 +12,7 @@ const DEGREES = { wrong: 0, doubtful: 1, note: 2 } as const;
  * colour. In order of degree, then of rows.
  */
 export function check(pattern: Pattern, fabric: Fabric, colours: Colours): Finding[] {
-  const found = [...fabric.findings, ...heelChecks(fabric), ...neverUsed(fabric), ...colourChecks(pattern, colours)];
+  const found = [...fabric.findings, ...heelChecks(fabric), ...neverUsed(fabric), ...colourChecks(pattern, fabric, colours)];
   const order = new Map<string, number>();
   fabric.rows.forEach((row, index) => order.set(`${row.key.line}/${row.key.nth}`, index));
   const rowOf = (one: Finding) => order.get(`${one.where.line}/${one.where.nth ?? 0}`) ?? Number.MAX_SAFE_INTEGER;
@@ -34,22 +35,5 @@ function neverUsed(fabric: Fabric): Finding[] {
   return [...open].map(([row, stitches]) => {
     const worked = fabric.rows[row]!;
     return finding('doubtful', 'neverUsed', { section: fabric.sections[worked.section]!.id, line: worked.key.line, nth: worked.key.nth, stitch: stitches[0]! }, { found: stitches.length, expected: 0 });
-  });
-}
-
-function colourChecks(pattern: Pattern, colours: Colours): Finding[] {
-  return colours.fits.flatMap((fit) => {
-    const placement = pattern.placements.find((one) => one.id === fit.placement);
-    const motif = pattern.motifs.find((one) => one.id === placement?.motif);
-    if (!placement) return [];
-    const where = { section: placement.section, line: placement.row.line, nth: placement.row.nth };
-    const params = { motif: motif?.name ?? placement.motif, repeats: fit.across, down: fit.nearest.down, up: fit.nearest.up };
-    if (!motif) return [finding('wrong', 'unknownMotif', where, { found: placement.motif, params })];
-    const found: Finding[] = [];
-    const past = Math.max(0, -fit.leftOver.left) + Math.max(0, -fit.leftOver.right);
-    if (past > 0) found.push(finding('doubtful', 'motifPastEdge', where, { found: past, expected: 0, params }));
-    if (fit.rowsCut > 0) found.push(finding('doubtful', 'motifRowsCut', where, { found: fit.rowsCut, expected: 0, params }));
-    if (fit.cutAtSeam) found.push(finding('doubtful', 'motifCut', where, { found: fit.leftOver.left + fit.leftOver.right, expected: 0, params }));
-    return found;
   });
 }

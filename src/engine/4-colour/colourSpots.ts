@@ -1,0 +1,71 @@
+import { FLAG } from '../3-fabric/fabric.ts';
+import type { ColourGrid } from './colourGrid.ts';
+import { columnCount } from './rowColumns.ts';
+
+/**
+ * Stitch numbers of lone stitches: those that count and have no stitch of their yarn beside, above, below or at a corner of
+ * them. In rows whose sides meet, the ends are beside one another. Linear in stitches.
+ */
+export function loneStitches(grid: ColourGrid, yarn: Uint8Array): readonly number[] {
+  const { fabric, columns } = grid;
+  const isCounted = (stitch: number) => (fabric.flags[stitch]! & FLAG.counts) !== 0;
+  const hasLike = new Uint8Array(fabric.count);
+  const join = (one: number, other: number) => {
+    if (one < 0 || other < 0 || one === other || yarn[one] !== yarn[other] || !isCounted(one) || !isCounted(other)) return;
+    hasLike[one] = 1;
+    hasLike[other] = 1;
+  };
+  for (const stitch of columns.stitches) {
+    join(stitch, beside(grid, stitch, 1));
+    for (let i = fabric.baseStart[stitch]!; i < fabric.baseStart[stitch + 1]!; i++) {
+      const base = fabric.bases[i]!;
+      join(stitch, base);
+      join(stitch, beside(grid, base, -1));
+      join(stitch, beside(grid, base, 1));
+    }
+  }
+  return Array.from(columns.stitches).filter((stitch) => !hasLike[stitch]).sort((a, b) => a - b);
+}
+
+/** The stitch next to one in its row, -1 if there is none. */
+function beside(grid: ColourGrid, stitch: number, step: -1 | 1): number {
+  const { columns, fabric, meets } = grid;
+  const column = columns.columnOf[stitch]!;
+  if (column < 0) return -1;
+  const row = fabric.row[stitch]!;
+  const width = columnCount(columns, row);
+  const at = meets[row] ? (column + step + width) % width : column + step;
+  return at < 0 || at >= width ? -1 : columns.stitches[columns.start[row]! + at]!;
+}
+
+/** A round whose first stitch is in another yarn than the last stitch of the round before: the colours make a step there. */
+export interface Jog {
+  /** Fabric row index of the round that begins. */
+  readonly row: number;
+  readonly section: number;
+  /** Worked in a spiral: the round before was not joined. */
+  readonly isSpiral: boolean;
+}
+
+/** All jogs within sections, in working order. Linear in rows and joins. */
+export function jogsInRounds(grid: ColourGrid, yarn: Uint8Array): readonly Jog[] {
+  const { fabric, columns } = grid;
+  const jogs: Jog[] = [];
+  let before = -1;
+  for (const [r, row] of fabric.rows.entries()) {
+    const width = columnCount(columns, r);
+    if (width === 0) continue;
+    if (before >= 0 && row.round && fabric.rows[before]!.round && fabric.rows[before]!.section === row.section) {
+      const last = columns.stitches[columns.start[before]! + (fabric.rows[before]!.direction === 1 ? columnCount(columns, before) - 1 : 0)]!;
+      const first = columns.stitches[columns.start[r]! + (row.direction === 1 ? 0 : width - 1)]!;
+      if (yarn[last] !== yarn[first]) jogs.push({ row: r, section: row.section, isSpiral: !isJoined(grid, before) });
+    }
+    before = r;
+  }
+  return jogs;
+}
+
+function isJoined({ fabric }: ColourGrid, row: number): boolean {
+  const { end } = fabric.rows[row]!;
+  return (fabric.flags[end - 1]! & FLAG.join) !== 0;
+}
