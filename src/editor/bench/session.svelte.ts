@@ -1,6 +1,7 @@
 import { perform, redo, undo, type History, type Moved } from '../../engine/1-pattern/history.ts';
 import { applyTransaction } from '../../engine/1-pattern/applyTransaction.ts';
 import type { Pattern } from '../../engine/1-pattern/pattern.ts';
+import { patternInVersion } from '../../engine/1-pattern/patternInVersion.ts';
 import { construct } from '../../engine/2-construct/construct.ts';
 import type { Fabric } from '../../engine/3-fabric/fabric.ts';
 import { work } from '../../engine/3-fabric/work.ts';
@@ -9,6 +10,7 @@ import { colourGrid, type ColourGrid } from '../../engine/4-colour/colourGrid.ts
 import { gaugeCell } from '../../engine/5-layout/gaugeCell.ts';
 import { layOut } from '../../engine/5-layout/layOutSection.ts';
 import { draw } from '../../engine/6-drawing/draw.ts';
+import { viewPalette, type PaletteView } from '../../engine/craft/colourVision.ts';
 import type { Terms } from '../../engine/craft/terms.ts';
 import type { Finding } from '../../engine/notation/finding.ts';
 import { check } from '../../engine/readings/checks/check.ts';
@@ -18,6 +20,7 @@ import { sectionSize } from '../piece/sectionSize.ts';
 import { silhouette } from '../piece/silhouette.ts';
 import type { ChartView } from '../chart/stage.ts';
 import type { ChartHighlight } from '../chart/chartData.ts';
+import type { OpenSheet } from '../motif/openSheet.ts';
 import { basesOf, stitchesAbove, workedInto } from '../stitch/workedInto.ts';
 import type { Choice } from '../touch/choice.ts';
 import { certainMend, hasTrueNumber } from './commands/certainMend.ts';
@@ -55,18 +58,31 @@ export class Session {
   view = $state.raw<ChartView>('both');
   choice = $state.raw<Choice>({ kind: 'point' });
   pointed = $state.raw<Pointed | null>(null);
+  /** The version of the pattern that is shown; null for the pattern as it stands. */
+  version = $state.raw<string | null>(null);
+  /** How the yarns are looked at: as they are, as others see them, or in black and white. */
+  seen = $state.raw<PaletteView>('full');
+  /** The sheet that is open beside the chart. */
+  sheet = $state.raw<OpenSheet | null>(null);
   /** Why the last step could not be made, in words. */
   refusal = $state.raw<string | null>(null);
 
   readonly shown = $derived(Math.min(this.section, Math.max(0, this.pattern.sections.length - 1)));
-  readonly program = $derived(construct(this.pattern, Math.min(this.size, this.pattern.sizes.length - 1)));
+  /** The pattern as the version shown has it. */
+  readonly worn = $derived(this.pattern.versions?.some((each) => each.id === this.version) ? patternInVersion(this.pattern, this.version!) : this.pattern);
+  /** The yarns in the colours that they are looked at in. */
+  readonly yarnsSeen = $derived.by(() => {
+    const colours = viewPalette(this.pattern.yarns.map((yarn) => yarn.colour), this.seen);
+    return this.seen === 'full' ? this.pattern.yarns : this.pattern.yarns.map((yarn, i) => ({ ...yarn, colour: colours[i]! }));
+  });
+  readonly program = $derived(construct(this.worn, Math.min(this.size, this.pattern.sizes.length - 1)));
   readonly fabric = $derived.by(() => (this.#previous = work(this.program, this.#previous)));
   readonly grid = $derived(colourGrid(this.fabric));
-  readonly colours = $derived(colour(this.pattern, this.fabric, this.size, this.grid));
+  readonly colours = $derived(colour(this.worn, this.fabric, this.size, this.grid));
   readonly cell = $derived(gaugeCell(this.pattern.gauge));
   readonly layout = $derived(layOut(this.fabric, this.shown, this.pattern.gauge));
   readonly drawing = $derived(draw(this.fabric, this.layout, { symbols: this.view === 'colour' ? 'none' : 'all', numbers: true, grid: true }));
-  readonly findings = $derived(check(this.pattern, this.fabric, this.colours));
+  readonly findings = $derived(check(this.worn, this.fabric, this.colours));
   readonly ledger = $derived(new Map(ledger(this.fabric, this.shown).map((row) => [row.row, row])));
   readonly words = $derived(sectionWords({ program: this.program, fabric: this.fabric, colours: this.colours }, this.shown, this.terms));
   readonly entries = $derived(rowEntries(this.pattern, this.fabric, this.shown, this.size, this.findings));

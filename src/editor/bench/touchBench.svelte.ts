@@ -3,6 +3,7 @@ import type { Motif } from '../../engine/1-pattern/pattern.ts';
 import { colour } from '../../engine/4-colour/colour.ts';
 import type { GhostCell } from '../chart/chartData.ts';
 import type { ChartPointer, StrokePhase } from '../chart/touches.ts';
+import { changeLayer } from './commands/changeLayer.ts';
 import { placeMotif } from './commands/placeMotif.ts';
 import { layYarn } from './commands/layYarn.ts';
 import { setStitch } from './commands/setStitch.ts';
@@ -17,6 +18,8 @@ export class ChartTouch {
   readonly #motifs: () => readonly Motif[];
   /** Stitches of the stroke that is being drawn. */
   stroke = $state.raw<readonly number[]>([]);
+  /** First and last stitch of the way that a placed motif is dragged. */
+  drag = $state.raw<{ readonly from: number; readonly to: number } | null>(null);
   /** Whether yarns are laid in every size. */
   everySize = $state(false);
 
@@ -27,14 +30,14 @@ export class ChartTouch {
 
   /** The motif on its way over the chart: its cells and how its repeats come out. */
   readonly #motifGhost = $derived.by((): { cells: readonly GhostCell[]; says: string } | null => {
-    const { choice, stitchInHand, pattern, fabric, size, colours } = this.#session;
+    const { choice, stitchInHand, worn, fabric, size, colours } = this.#session;
     if (choice.kind !== 'motif' || stitchInHand === null) return null;
     const motif = this.#motifs().find((each) => each.id === choice.motif);
     const transaction = motif && placeMotif(motif, stitchInHand, choice.lie, choice.mirror)(this.#session.state);
     if (!motif || !transaction) return motif ? { cells: [], says: `${motif.name} does not go into this row.` } : null;
-    const tried = applyTransaction(pattern, transaction);
+    const tried = applyTransaction(worn, transaction);
     if (!tried.ok) return { cells: [], says: tried.reason };
-    const laid = colour(tried.pattern, fabric, size, this.#session.grids[size]!);
+    const laid = colour(tried.pattern, fabric, size, this.#session.grid);
     const cells: GhostCell[] = [];
     const mark = tried.pattern.placements.length;
     for (let i = 0; i < fabric.count; i++) if (laid.placement[i] === mark && laid.yarn[i] !== colours.yarn[i]) cells.push({ stitch: i, yarn: laid.yarn[i]! });
@@ -48,13 +51,41 @@ export class ChartTouch {
     return yarn < 0 ? null : this.stroke.map((stitch) => ({ stitch, yarn }));
   });
 
-  readonly ghost = $derived(this.#strokeGhost ?? this.#motifGhost?.cells ?? null);
-  readonly says = $derived(this.#motifGhost?.says ?? null);
+  /** How a placed motif would move by the drag. */
+  readonly #dragged = $derived.by(() => {
+    const { choice, grid, fabric } = this.#session;
+    if (choice.kind !== 'move' || !this.drag) return null;
+    const placed = this.#session.pattern.placements.find((each) => each.id === choice.placement);
+    const rows = placed ? grid.rows.of(placed.section) : [];
+    const { from, to } = this.drag;
+    const rowsUp = rows.indexOf(fabric.row[to] ?? -1) - rows.indexOf(fabric.row[from] ?? -1);
+    const stitchesRight = (grid.columns.columnOf[to] ?? -1) - (grid.columns.columnOf[from] ?? -1);
+    return changeLayer(choice.placement, { kind: 'move', rowsUp, stitchesRight });
+  });
+
+  readonly #dragGhost = $derived.by((): { cells: readonly GhostCell[]; says: string | null } | null => {
+    const { worn, fabric, size, grid, colours, state, choice } = this.#session;
+    const step = this.#dragged?.(state);
+    if (!step || choice.kind !== 'move') return null;
+    const tried = applyTransaction(worn, step);
+    if (!tried.ok) return { cells: [], says: tried.reason };
+    const laid = colour(tried.pattern, fabric, size, grid);
+    const cells: GhostCell[] = [];
+    for (let i = 0; i < fabric.count; i++) if (laid.yarn[i] !== colours.yarn[i]) cells.push({ stitch: i, yarn: laid.yarn[i]! });
+    const placed = tried.pattern.placements.find((each) => each.id === choice.placement);
+    const motif = tried.pattern.motifs.find((each) => each.id === placed?.motif);
+    const fit = laid.fits.find((each) => each.placement === choice.placement);
+    return { cells, says: motif && fit ? fitSentence(motif, fit) : null };
+  });
+
+  readonly ghost = $derived(this.#strokeGhost ?? this.#dragGhost?.cells ?? this.#motifGhost?.cells ?? null);
+  readonly says = $derived(this.#dragGhost?.says ?? this.#motifGhost?.says ?? null);
 
   onstroke = (phase: StrokePhase, stitches: readonly number[], info: ChartPointer): void => {
     const session = this.#session;
     const last = stitches.at(-1);
     if (last !== undefined && phase !== 'cancel') session.pointAt(last, 'chart');
+    if (session.choice.kind === 'move') return this.#dragTo(phase, last ?? null);
     if (session.choice.kind !== 'yarn') return;
     if (phase === 'start') this.stroke = stitches;
     else if (phase === 'move') this.stroke = info.shift ? straightRun(session.fabric, [...this.stroke, ...stitches]) : [...new Set([...this.stroke, ...stitches])];
@@ -66,6 +97,23 @@ export class ChartTouch {
       session.commit(layYarn(fill, session.choice.letter, this.everySize));
     }
   };
+
+  /** Drops a motif that was dragged from its list onto the stitch that is pointed at. */
+  drop(): void {
+    const { choice, stitchInHand } = this.#session;
+    const motif = choice.kind === 'motif' ? this.#motifs().find((each) => each.id === choice.motif) : undefined;
+    if (motif && choice.kind === 'motif' && stitchInHand !== null && this.#session.commit(placeMotif(motif, stitchInHand, choice.lie, choice.mirror))) this.#session.choice = { kind: 'point' };
+  }
+
+  #dragTo(phase: StrokePhase, stitch: number | null): void {
+    if (phase === 'start') this.drag = stitch === null ? null : { from: stitch, to: stitch };
+    else if (phase === 'move' && stitch !== null && this.drag) this.drag = { ...this.drag, to: stitch };
+    else if (phase === 'end' || phase === 'cancel') {
+      const move = this.#dragged;
+      this.drag = null;
+      if (phase === 'end' && move) this.#session.commit(move);
+    }
+  }
 
   ontap = (stitch: number, info: ChartPointer): void => {
     const session = this.#session;

@@ -9,6 +9,8 @@ export type Choice =
   | { readonly kind: 'point' }
   | { readonly kind: 'yarn'; readonly letter: string }
   | { readonly kind: 'motif'; readonly motif: string; readonly lie: MotifLie; readonly mirror: boolean }
+  /** A placed motif, by the id of its placement, that goes where it is dragged. */
+  | { readonly kind: 'move'; readonly placement: string }
   | { readonly kind: 'stitch'; readonly change: StitchChange }
   | { readonly kind: 'turn' }
   | { readonly kind: 'pickUp' };
@@ -31,6 +33,11 @@ export function choiceSentence(choice: Choice, pattern: Pattern): string {
     case 'motif': {
       const motif = pattern.motifs.find((each) => each.id === choice.motif);
       return `Place ${motif?.name ?? 'the motif'}. Its bottom row goes on the row you touch.`;
+    }
+    case 'move': {
+      const placed = pattern.placements.find((each) => each.id === choice.placement);
+      const motif = pattern.motifs.find((each) => each.id === placed?.motif);
+      return placed?.locked ? `${motif?.name ?? 'The motif'} is locked where it lies.` : `Move ${motif?.name ?? 'the motif'}: drag it over the chart.`;
     }
     case 'stitch':
       return STITCHES[choice.change];

@@ -1,0 +1,7 @@
+/** What lies open beside the chart. */
+export type OpenSheet =
+  | { readonly kind: 'yarns' }
+  /** A motif of the pattern, by id. */
+  | { readonly kind: 'motif'; readonly motif: string }
+  /** A placed motif, by the id of its placement. */
+  | { readonly kind: 'placing'; readonly placement: string };
