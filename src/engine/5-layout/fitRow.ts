@@ -10,10 +10,10 @@ const PULL = 0.6;
  * Thomas algorithm; L. H. Thomas 1949), which closes the hole a decrease leaves; then the nearest positions that keep
  * the gaps. A row that already stands at its gaps is returned as it is, to the last bit. Linear cost.
  */
-export function fitRow(wanted: Float64Array, weight: Float64Array, gap: Float64Array): Float64Array {
+export function fitRow(wanted: Float64Array, weight: Float64Array, gap: Float64Array, least: Float64Array = gap): Float64Array {
   const count = wanted.length;
   if (count < 2 || standsAtGaps(wanted, gap)) return wanted.slice();
-  return spaced(elastic(wanted, weight, gap), weight, gap);
+  return spaced(elastic(wanted, weight, gap), weight, least);
 }
 
 function standsAtGaps(wanted: Float64Array, gap: Float64Array): boolean {

@@ -1,10 +1,8 @@
-import type { Fabric } from '../3-fabric/fabric.ts';
-import { finish } from './finish.ts';
-import type { Cell } from './gaugeCell.ts';
-import { newGround, sectionRows } from './ground.ts';
-import type { Ground } from './ground.ts';
+import { fromGuides } from './fromGuides.ts';
+import type { Ground, IndexedRow } from './ground.ts';
 import { labelRows } from './labelRows.ts';
-import type { Layout } from './layout.ts';
+import type { PlacedPart } from './layout.ts';
+import { openBands } from './openBands.ts';
 import { outsideGhosts } from './outsideGhosts.ts';
 import { placeOutside } from './placeOutside.ts';
 import { placeRow } from './placeRow.ts';
@@ -13,20 +11,19 @@ import { rowSlots } from './rowSlots.ts';
 /** Distance of row numbers from the row's edge, in stitch widths: past the turning chain and the arrow. */
 const LABEL_CLEAR = 2.1;
 
-/** A section worked in rows back and forth: every row fitted over its bases, strictly from the first row up. Linear cost. */
-export function flat(fabric: Fabric, section: number, cell: Cell): Layout {
-  const ground = newGround(fabric, section, cell);
-  const rows = sectionRows(fabric, section);
+/** Rows back and forth: every row fitted over its bases, strictly from the first row up. Linear cost. */
+export function flat(ground: Ground, rows: readonly IndexedRow[]): PlacedPart {
   let below: { readonly middleX: number; readonly topY: number } | null = null;
   const placed = rows.map((row, r) => {
-    const slots = rowSlots(fabric, row, rows[r + 1] ?? null);
+    const slots = rowSlots(ground.fabric, row, rows[r + 1] ?? null);
     if (r === 0) placeOutside(ground, slots.slots);
-    placeRow(ground, row, slots, { startX: below ? below.middleX - (slots.slots.length * cell.widthMm) / 2 : 0, baseY: below?.topY ?? 0, inRounds: false, aroundMm: 0, evenMm: 0, leanMm: 0 });
+    placeRow(ground, row, slots, { startX: below ? below.middleX - (slots.slots.length * ground.w) / 2 : 0, baseY: below?.topY ?? 0, inRounds: false, around: null, evenMm: 0, leanMm: 0 });
     below = topOf(ground, slots.slots) ?? below;
     return { row: row.index, slots };
   });
   const ghosts = outsideGhosts(ground);
-  return finish(ground, 'flat', labelRows(ground, placed, LABEL_CLEAR * cell.widthMm, 'edge'), ghosts, []);
+  const guides = [...openBands(ground, rows, placed.map(({ slots }) => slots)), ...fromGuides(ground, ghosts)];
+  return { kind: 'flat', rows: labelRows(ground, placed, LABEL_CLEAR * ground.w, 'edge'), ghosts, guides };
 }
 
 /** Middle of a row's heads and the highest of them. */

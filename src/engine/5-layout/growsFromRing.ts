@@ -14,16 +14,22 @@ const MOST_SPREAD = 2;
  * that is closed at its start doesn't. Every round must go once round the one below.
  */
 export function growsFromRing(fabric: Fabric, rows: readonly IndexedRow[]): boolean {
+  const first = rows.find((row) => row.round);
+  return first !== undefined && standsOnRing(fabric, first) && goesRoundOnce(fabric, rows, 0);
+}
+
+/** Whether each round goes once round the one below and has stitches enough for its distance from a core of so many chains (0: a point). */
+export function goesRoundOnce(fabric: Fabric, rows: readonly IndexedRow[], coreChains: number): boolean {
   const rounds = rows.filter((row) => row.round);
-  const first = rounds[0];
-  if (!first || rounds.length < rows.length - 1 || !standsOnRing(fabric, first)) return false;
+  if (rounds.length < rows.length - 1) return false;
   let heights = 0;
   return rounds.every((row, r) => {
     const below = rounds[r - 1];
-    if (row.made === 0 || (below && row.used < below.made)) return false;
+    // Lace has few stitches between its chains: what it puts on the edge counts too.
+    if (row.made === 0 || (below && row.used < Math.min(below.made, below.placed))) return false;
     heights += heightOf(fabric, row);
-    // In single-crochet squares: the way round at this radius, a stitch.
-    return r < 2 || (2 * Math.PI * heights) / row.made <= MOST_SPREAD;
+    // In single-crochet squares: the way round at this distance, a place.
+    return r < 2 || (2 * Math.PI * heights + 2 * coreChains) / Math.max(row.made, row.placed) <= MOST_SPREAD;
   });
 }
 

@@ -30,14 +30,15 @@ export function labelRows(ground: Ground, rows: readonly PlacedRow[], clearMm: n
   return laid.map((row) => result.get(row.row)!);
 }
 
-function startOf(ground: Ground, { slots, reversed, turning, joins }: RowSlots, row: number): LaidRow[] {
+function startOf(ground: Ground, { slots, reversed, turning, leading, joins }: RowSlots, row: number): LaidRow[] {
   const stitch = (reversed ? slots.at(-1) : slots[0]) ?? turning[0] ?? joins[0];
   if (stitch === undefined) return [];
   const corner = (stitch - ground.first) * 8;
   const c = ground.corners;
   const [low, high] = reversed ? [2, 4] : [0, 6];
   // The outer end of a slanted edge: numbers keep clear of the turning chain beside it.
-  const startX = reversed ? Math.max(c[corner + low]!, c[corner + high]!) : Math.min(c[corner + low]!, c[corner + high]!);
+  let startX = reversed ? Math.max(c[corner + low]!, c[corner + high]!) : Math.min(c[corner + low]!, c[corner + high]!);
+  if (leading.length > 0) for (const chain of [...turning, ...leading]) startX = reversed ? Math.max(startX, ground.headX[chain - ground.first]!) : Math.min(startX, ground.headX[chain - ground.first]!);
   const startY = (c[corner + low + 1]! + c[corner + high + 1]!) / 2;
-  return [{ row, startsAt: reversed ? 'right' : 'left', labelX: startX, labelY: startY, startX, startY }];
+  return [{ row, startsAt: reversed ? 'right' : 'left', labelX: startX, labelY: startY, startX, startY, stands: 'beside', band: null }];
 }

@@ -3,8 +3,11 @@
  * upright). Right side facing, right-handed: RS rows run right to left. Arrays are indexed by `stitch - first`.
  */
 export interface Layout {
-  readonly kind: 'flat' | 'tube' | 'turned' | 'disc';
+  /** Of its largest part. */
+  readonly kind: LayoutKind;
   readonly section: number;
+  /** Pieces that were begun one after another in the section, side by side from left to right; mostly one. */
+  readonly parts: readonly LaidPart[];
   /** Stitch numbers [first, end). */
   readonly first: number;
   readonly end: number;
@@ -28,6 +31,19 @@ export interface Layout {
   readonly bounds: Box;
 }
 
+/** Rows back and forth; rounds unrolled; turned short rows; rounds about a point; rounds about a foundation chain. */
+export type LayoutKind = 'flat' | 'tube' | 'turned' | 'disc' | 'oval';
+
+/** The three pictures of turned short rows. */
+export type TurnedView = 'wedge' | 'grid' | 'fan';
+
+/** A piece of a section, laid out by itself. */
+export interface LaidPart {
+  readonly kind: LayoutKind;
+  /** Row indices in the fabric, in working order. */
+  readonly rows: readonly number[];
+}
+
 export interface Ghost {
   readonly stitch: number;
   readonly headX: number;
@@ -45,13 +61,34 @@ export interface LaidRow {
   readonly labelY: number;
   readonly startX: number;
   readonly startY: number;
+  /** `'inside'`: the number stands on the fabric itself, between end and start of its round. */
+  readonly stands: 'beside' | 'inside';
+  /** Outline of the row where its cells don't give it well: a closed round. Null: as the cells lie. */
+  readonly band: readonly number[] | null;
 }
 
 export type Guide =
   /** Dashed lines. */
   | { readonly kind: 'seam' | 'centre'; readonly points: readonly number[] }
-  /** Outline of a run of open stitches, with its count and the row that left it. */
-  | { readonly kind: 'open'; readonly points: readonly number[]; readonly count: number; readonly row: number; readonly textX: number; readonly textY: number; readonly turnRad: number };
+  /** Arrow along the way that all rounds of a disc are worked; the row it begins at. */
+  | { readonly kind: 'way'; readonly points: readonly number[]; readonly row: number }
+  /** Where a round begins that is not joined: a small mark, `turnRad` clockwise. */
+  | { readonly kind: 'start'; readonly x: number; readonly y: number; readonly turnRad: number; readonly row: number }
+  /** A run of grey stitches and the section they belong to: a line along them, and where its name stands. */
+  | { readonly kind: 'from'; readonly points: readonly number[]; readonly section: number; readonly textX: number; readonly textY: number }
+  /**
+   * Outline of a run of open stitches, with its count and the row that left it, or the first and last of the rows that did.
+   * Count 0: an outline without words; no points: the words of several outlines.
+   */
+  | { readonly kind: 'open'; readonly points: readonly number[]; readonly count: number; readonly row: number; readonly lastRow: number; readonly textX: number; readonly textY: number; readonly turnRad: number };
+
+/** One piece as its layout function gives it; its stitches are in the ground. */
+export interface PlacedPart {
+  readonly kind: LayoutKind;
+  readonly rows: readonly LaidRow[];
+  readonly ghosts: readonly Ghost[];
+  readonly guides: readonly Guide[];
+}
 
 export interface Box {
   readonly x0: number;

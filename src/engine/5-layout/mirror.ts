@@ -16,12 +16,20 @@ export function mirror(layout: Layout): Layout {
     ...layout,
     headX: flip(layout.headX), footX: flip(layout.footX), angle: layout.angle.map((a) => (a === 0 ? 0 : -a)), corners,
     ghosts: layout.ghosts.map((ghost) => ({ ...ghost, headX: turn - ghost.headX, angle: -ghost.angle })),
-    rows: layout.rows.map((row) => ({ ...row, startsAt: row.startsAt === 'left' ? 'right' : 'left', labelX: turn - row.labelX, startX: turn - row.startX })),
+    rows: layout.rows.map((row) => ({ ...row, startsAt: row.startsAt === 'left' ? 'right' : 'left', labelX: turn - row.labelX, startX: turn - row.startX, band: row.band && flipX(row.band, turn) })),
     guides: layout.guides.map((guide) => mirrorGuide(guide, turn)),
   };
 }
 
 function mirrorGuide(guide: Guide, turn: number): Guide {
-  const points = guide.points.map((value, i) => (i % 2 === 0 ? turn - value : value));
-  return guide.kind === 'open' ? { ...guide, points, textX: turn - guide.textX, turnRad: -guide.turnRad } : { ...guide, points };
+  switch (guide.kind) {
+    case 'start': return { ...guide, x: turn - guide.x, turnRad: -guide.turnRad };
+    case 'open': return { ...guide, points: flipX(guide.points, turn), textX: turn - guide.textX, turnRad: -guide.turnRad };
+    case 'from': return { ...guide, points: flipX(guide.points, turn), textX: turn - guide.textX };
+    case 'seam': case 'centre': case 'way': return { ...guide, points: flipX(guide.points, turn) };
+  }
+}
+
+function flipX(points: readonly number[], turn: number): number[] {
+  return points.map((value, i) => (i % 2 === 0 ? turn - value : value));
 }

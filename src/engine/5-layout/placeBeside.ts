@@ -1,3 +1,4 @@
+import { archChains } from './archChains.ts';
 import { boxCorners, headOf, setStitch, stitchHeight } from './ground.ts';
 import type { Ground, IndexedRow } from './ground.ts';
 import type { RowSlots } from './rowSlots.ts';
@@ -17,9 +18,11 @@ export function placeBeside(ground: Ground, row: IndexedRow, slots: RowSlots): v
   const finish = slots.reversed ? slots.slots[0] : slots.slots.at(-1);
   const outward: -1 | 1 = slots.reversed ? 1 : -1;
   const [x, top, bottom] = start === undefined ? fallback(ground, row) : slotBox(ground, start, outward);
-  const tall = Math.min(CHAIN_TALL * h, (bottom - top) / Math.max(1, slots.turning.length));
-  let y = (top + bottom) / 2 + (tall * slots.turning.length) / 2;
-  for (const stitch of slots.turning) {
+  if (slots.leading.length > 0 && start !== undefined) placeLeading(ground, row, slots, start, outward);
+  const turning = slots.leading.length > 0 ? [] : slots.turning;
+  const tall = Math.min(CHAIN_TALL * h, (bottom - top) / Math.max(1, turning.length));
+  let y = (top + bottom) / 2 + (tall * turning.length) / 2;
+  for (const stitch of turning) {
     const at = x + outward * CLEAR * w;
     setStitch(ground, stitch, [at, y - tall], [at, y], boxCorners(at, y - tall / 2, 0.16 * w, tall / 2));
     y -= tall;
@@ -40,6 +43,19 @@ export function placeBeside(ground: Ground, row: IndexedRow, slots: RowSlots): v
       setStitch(ground, stitch, [x, bottom + 0.1 * h], [x, bottom + 0.6 * h], boxCorners(x, bottom + 0.35 * h, 0.25 * w, 0.25 * h));
     });
   }
+}
+
+/** Chains that a row begins with, turning chain first: an arch from the stitch made last in the row below to the row's first stitch. */
+function placeLeading(ground: Ground, row: IndexedRow, { turning, leading }: RowSlots, start: number, outward: -1 | 1): void {
+  const { w, h, headX, headY, first, fabric } = ground;
+  const chains = [...turning, ...leading];
+  const to = [headX[start - first]!, headY[start - first]!] as const;
+  const before = fabric.previous[chains[0]!] ?? -1;
+  const from = before >= 0 && before < row.first ? headOf(ground, before) : null;
+  const foot = from ?? [to[0] + outward * 2 * w, to[1] + h];
+  // An arch rises to the left of its way: with the outer side to the left, whichever side the row starts from.
+  if (outward > 0) archChains(ground, chains.toReversed(), to, foot);
+  else archChains(ground, chains, foot, to);
 }
 
 /** Outer edge of a slot's cell (`outward` 1: the right one), its top and bottom. A slanted edge keeps half a stitch from the head. */

@@ -2,8 +2,10 @@ import { setStitch, stitchHeight, within } from './ground.ts';
 import type { Ground } from './ground.ts';
 import { inRing } from './placeRow.ts';
 import type { SlotPlan } from './placeRow.ts';
+import { risesBeside } from './rowSlots.ts';
 import type { RowSlots } from './rowSlots.ts';
 import { slotWidth } from './slotWidth.ts';
+import { spaceFeet } from './spaceFeet.ts';
 
 /** Neighbours further apart than this many stitch widths don't share an edge: there is a hole between them. */
 const APART = 1.4;
@@ -15,6 +17,7 @@ const APART = 1.4;
 export function placeCells(ground: Ground, { slots, stack }: RowSlots, plan: SlotPlan): void {
   const { corners } = ground;
   topEdges(ground, slots, plan);
+  const feet = spaceFeet(ground, slots);
   for (let k = 0; k < slots.length; k++) {
     const slot = slots[k]!;
     const i = slot - ground.first;
@@ -22,7 +25,7 @@ export function placeCells(ground: Ground, { slots, stack }: RowSlots, plan: Slo
     const tall = standing && !Number.isNaN(plan.baseY[k]!) ? plan.baseY[k]! - plan.y[k]! : stitchHeight(ground, slot);
     ground.headX[i] = plan.x[k]!;
     ground.headY[i] = plan.y[k]!;
-    if (plan.detached || !placeFoot(ground, standing ? stack[0] : slot, slot, plan.shift[k]!)) {
+    if (plan.detached || !placeFoot(ground, standing ? stack[0] : slot, slot, plan.shift[k]! + (feet?.[k] ?? 0))) {
       ground.footX[i] = plan.x[k]!;
       ground.footY[i] = plan.y[k]! + tall;
     }
@@ -42,8 +45,8 @@ function topEdges(ground: Ground, slots: Int32Array, plan: SlotPlan): void {
   const { x, y } = plan;
   const count = slots.length;
   for (let k = 0; k <= count; k++) {
-    const own = plan.evenMm || (k < count ? slotWidth(ground, slots[k]!) : 0);
-    const before = plan.evenMm || (k > 0 ? slotWidth(ground, slots[k - 1]!) : 0);
+    const own = plan.evenMm || (k < count ? slotWidth(ground, slots[k]!) * plan.squeeze : 0);
+    const before = plan.evenMm || (k > 0 ? slotWidth(ground, slots[k - 1]!) * plan.squeeze : 0);
     const touch = k > 0 && k < count && Math.abs(x[k]! - x[k - 1]!) <= Math.max((own + before) / 2, APART * w) + 1e-9;
     if (k > 0) {
       const c = (slots[k - 1]! - first) * 8;
@@ -68,6 +71,7 @@ function placeFoot(ground: Ground, from: number, slot: number, shift: number): b
   for (let b = fabric.baseStart[from]!; b < fabric.baseStart[slot + 1]!; b++) {
     const base = fabric.bases[b]!;
     if (base >= from) continue;
+    if (from < slot && risesBeside(fabric, base)) x -= fabric.rows[fabric.row[slot]!]!.direction * ground.w;
     if (within(ground, base)) {
       if (!ground.placed[base - first]) continue;
       x += ground.headX[base - first]!;

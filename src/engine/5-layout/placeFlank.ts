@@ -23,14 +23,17 @@ const ROW = 0.95;
 /** Rows a flank rises for each of its stitches where no attaching stitch says so. */
 const RISE = 2;
 
+/** Moves a point of the straight rows to where it lies in the picture. */
+export type Warp = (point: readonly [x: number, y: number]) => readonly [x: number, y: number];
+
 /**
  * Bends one flank up beside the wedge: each open stitch comes to stand beside the row that is attached to it, and the
- * stitches under it follow along the flank's normal. Nothing moves on a side where nothing is attached.
+ * stitches under it follow along the flank's normal. `warp` is applied to the places of the open stitches. Nothing moves on a side where nothing is attached.
  */
-export function placeFlank(ground: Ground, tops: readonly FlankTop[], side: -1 | 1, hinge: readonly [x: number, y: number]): PlacedFlank | null {
+export function placeFlank(ground: Ground, tops: readonly FlankTop[], side: -1 | 1, hinge: readonly [x: number, y: number], warp: Warp): PlacedFlank | null {
   if (!tops.some(({ attached }) => attached >= 0)) return null;
   const { w, h } = ground;
-  const heads = flankHeads(ground, tops, side, hinge);
+  const heads = flankHeads(ground, tops, side, hinge).map(warp);
   const [first, last] = [heads[0]!, heads.at(-1)!];
   const steps = heads.length - 1;
   const along: [number, number] = steps > 0 ? [(last[0] - first[0]) / steps, (last[1] - first[1]) / steps] : [side * w, -RISE * h];

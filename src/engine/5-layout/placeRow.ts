@@ -1,4 +1,5 @@
 import { FLAG } from '../3-fabric/fabric.ts';
+import { archSpaces } from './archChains.ts';
 import { fitRow } from './fitRow.ts';
 import { goreWishes } from './goreWishes.ts';
 import { within } from './ground.ts';
@@ -6,10 +7,11 @@ import type { Ground, IndexedRow } from './ground.ts';
 import { placeBeside } from './placeBeside.ts';
 import { placeCells } from './placeCells.ts';
 import { rowHeights } from './rowHeights.ts';
+import { risesBeside } from './rowSlots.ts';
 import type { RowSlots } from './rowSlots.ts';
 import { rowWishes } from './rowWishes.ts';
-import { slotWidth } from './slotWidth.ts';
-import { spaced } from './spaced.ts';
+import { slotLeast, slotWidth } from './slotWidth.ts';
+import { spacedWithin } from './spaced.ts';
 
 /** What a row wants, worked out slot by slot (left to right). */
 export interface SlotPlan {
@@ -25,6 +27,8 @@ export interface SlotPlan {
   readonly shared: Int32Array;
   /** Worked round the end of a foundation: the row lies straight, its stitches hang over no base. */
   readonly detached: boolean;
+  /** Part of their own widths that the slots of a round are squeezed to, 1 for none. */
+  squeeze: number;
   /** Width of all slots where it isn't their own, mm; else 0. */
   readonly evenMm: number;
 }
@@ -35,8 +39,8 @@ export interface RowPlacing {
   readonly baseY: number;
   /** Rounds keep their columns and open holes at decreases; rows draw in. */
   readonly inRounds: boolean;
-  /** Width of the round below, mm; 0 where there is none. */
-  readonly aroundMm: number;
+  /** Left and right edge of the round below, mm; null where there is none. */
+  readonly around: readonly [left: number, right: number] | null;
   /** Width of every slot of a round that is spread evenly round a tube that widens, mm; 0 for the stitches' own widths. */
   readonly evenMm: number;
   /** Moves every stitch by this much in the working direction (lean of unturned rounds), mm. */
@@ -47,6 +51,7 @@ export interface RowPlacing {
 export function placeRow(ground: Ground, row: IndexedRow, slots: RowSlots, placing: RowPlacing): void {
   const plan = planRow(ground, row, slots, placing);
   placeCells(ground, slots, plan);
+  archSpaces(ground, slots.slots, false);
   placeBeside(ground, row, slots);
 }
 
@@ -54,24 +59,40 @@ function planRow(ground: Ground, row: IndexedRow, { slots, stack, reversed }: Ro
   const count = slots.length;
   const plan: SlotPlan = {
     x: new Float64Array(count), y: new Float64Array(count), baseX: new Float64Array(count).fill(NaN), baseY: new Float64Array(count).fill(NaN),
-    shift: new Float64Array(count), share: new Int32Array(count), shared: new Int32Array(count).fill(1), detached: goesRoundEnd(ground, slots), evenMm: placing.evenMm,
+    shift: new Float64Array(count), share: new Int32Array(count), shared: new Int32Array(count).fill(1), detached: goesRoundEnd(ground, slots), squeeze: 1, evenMm: placing.evenMm,
   };
   if (!plan.detached) for (let i = 0; i < count; i++) anchor(ground, row, slots[i]!, stack, i, plan);
   shareBases(ground, slots, plan);
-  if (placing.aroundMm > 0) unroll(plan, placing.aroundMm, reversed);
+  if (placing.around) unroll(plan, placing.around[1] - placing.around[0], reversed);
   if (placing.evenMm > 0) {
     for (let i = 0; i < count; i++) plan.x[i] = placing.startX + (i + 0.5) * placing.evenMm;
     rowHeights(ground, slots, stack, placing.baseY, plan);
     return plan;
   }
-  const gap = gaps(ground, slots);
+  const [gap, least] = gaps(ground, slots);
   const { wanted, weight } = rowWishes(ground, plan, gap, placing);
   const lean = placing.leanMm * (row.direction < 0 ? 1 : -1);
-  if (placing.inRounds) goreWishes(wanted, decreases(ground, slots), gap);
-  const x = placing.inRounds ? spaced(wanted, weight, gap) : fitRow(wanted, weight, gap);
+  const x = placing.inRounds ? fitRound(ground, slots, plan, wanted, weight, gap, placing) : fitRow(wanted, weight, gap, least);
   for (let i = 0; i < count; i++) plan.x[i] = x[i]! + lean;
   rowHeights(ground, slots, stack, placing.baseY, plan);
   return plan;
+}
+
+/** A round of a tube is squeezed to the width of the round below at most by this; with more stitches it grows wider. */
+const LEAST_SQUEEZE = 0.72;
+
+/** A round keeps the way round of the one below: its increases are squeezed in as long as symbols can be told apart. */
+function fitRound(ground: Ground, slots: Int32Array, plan: SlotPlan, wanted: Float64Array, weight: Float64Array, gap: Float64Array, { around }: RowPlacing): Float64Array {
+  goreWishes(wanted, decreases(ground, slots), gap);
+  if (!around || slots.length === 0) return spacedWithin(wanted, weight, gap, -Infinity, Infinity);
+  const [left, right] = around;
+  const ends = [slotWidth(ground, slots[0]!), slotWidth(ground, slots.at(-1)!)] as const;
+  let whole = (ends[0] + ends[1]) / 2;
+  for (const one of gap) whole += one;
+  if (whole <= right - left + 1e-6) return spacedWithin(wanted, weight, gap, -Infinity, Infinity);
+  plan.squeeze = Math.max(LEAST_SQUEEZE, (right - left) / whole);
+  const beyond = (whole * plan.squeeze - (right - left)) / 2;
+  return spacedWithin(wanted, weight, gap.map((one) => one * plan.squeeze), left - beyond + (ends[0] * plan.squeeze) / 2, right + beyond - (ends[1] * plan.squeeze) / 2);
 }
 
 /** Mean head of the bases that are in reach: attaching stitches are held by the row below only, not by the open stitch they reach for. */
@@ -88,6 +109,7 @@ function anchor(ground: Ground, row: IndexedRow, slot: number, stack: readonly [
       const base = fabric.bases[b]!;
       if (attaching && fabric.row[base] !== row.below) continue;
       if (base >= row.first) continue;
+      if (from < slot && risesBeside(fabric, base)) x -= row.direction * ground.w;
       if (within(ground, base)) {
         if (!ground.placed[base - ground.first]) continue;
         x += ground.headX[base - ground.first]!;
@@ -169,14 +191,18 @@ function unroll(plan: SlotPlan, around: number, reversed: boolean): void {
   }
 }
 
-function gaps(ground: Ground, slots: Int32Array): Float64Array {
-  const gap = new Float64Array(Math.max(0, slots.length - 1));
-  for (let i = 0; i < gap.length; i++) {
-    const left = slotWidth(ground, slots[i]!);
-    const right = slotWidth(ground, slots[i + 1]!);
-    gap[i] = left === right ? left : (left + right) / 2;
+/** Distances of neighbours at their own widths, and the least they may have. */
+function gaps(ground: Ground, slots: Int32Array): readonly [own: Float64Array, least: Float64Array] {
+  const own = new Float64Array(Math.max(0, slots.length - 1));
+  let least = own;
+  for (let i = 0; i < own.length; i++) {
+    const [left, right] = [slotWidth(ground, slots[i]!), slotWidth(ground, slots[i + 1]!)];
+    own[i] = left === right ? left : (left + right) / 2;
+    const [leastLeft, leastRight] = [slotLeast(ground, slots[i]!), slotLeast(ground, slots[i + 1]!)];
+    if (least === own && (leastLeft !== left || leastRight !== right)) least = own.slice();
+    if (least !== own) least[i] = (leastLeft + leastRight) / 2;
   }
-  return gap;
+  return [own, least];
 }
 
 function decreases({ fabric }: Ground, slots: Int32Array): Uint8Array {

@@ -1,15 +1,24 @@
-import { stitchRow, STITCHES } from '../craft/stitches.ts';
+import { stitchCode, stitchRow, STITCHES } from '../craft/stitches.ts';
+import { FLAG } from '../3-fabric/fabric.ts';
 import { stitchHeight } from './ground.ts';
 import type { Ground } from './ground.ts';
 import type { SlotPlan } from './placeRow.ts';
 
-/** Head heights: by parents, so that mixed heights wave; then smoothed along the row so that they don't zigzag. */
+const CHAIN = stitchCode('ch');
+const POST = FLAG.frontPost | FLAG.backPost;
+
+/**
+ * Head heights: by parents, so that mixed heights wave; then smoothed along the row so that they don't zigzag. A stitch round
+ * a post begins lower than its base's head, so among others it ends level with them.
+ */
 export function rowHeights(ground: Ground, slots: Int32Array, stack: readonly [number, number], baseY: number, plan: SlotPlan): void {
   const count = slots.length;
   const y = plan.y;
+  const { flags, kind } = ground.fabric;
+  const held = slots.some((slot) => !(flags[slot]! & POST) && kind[slot] !== CHAIN) || stack[1] > stack[0];
   let before = -1;
   for (let i = 0; i < count; i++) {
-    y[i] = Number.isNaN(plan.baseY[i]!) ? NaN : plan.baseY[i]! - slotHeight(ground, slots[i]!, stack);
+    y[i] = Number.isNaN(plan.baseY[i]!) || (held && flags[slots[i]!]! & POST) ? NaN : plan.baseY[i]! - slotHeight(ground, slots[i]!, stack);
     if (Number.isNaN(y[i]!)) continue;
     for (let k = before + 1; k < i; k++) y[k] = before < 0 ? y[i]! : y[before]! + ((y[i]! - y[before]!) * (k - before)) / (i - before);
     before = i;

@@ -18,6 +18,8 @@ export interface RowSlots {
   readonly stack: readonly [from: number, end: number];
   /** Turning chain that does not count: beside the edge where the row starts. */
   readonly turning: readonly number[];
+  /** Chains of a space that a flat row begins with, from its edge to its first stitch: beside the edge, with the turning chain before them. */
+  readonly leading: readonly number[];
   /** Slip stitches that join a round: at the edge where it ends. */
   readonly joins: readonly number[];
   /** Stitches on top of the one before them: picots and slip stitches into the row itself. */
@@ -50,11 +52,19 @@ export function rowSlots(fabric: Fabric, row: IndexedRow, above: IndexedRow | nu
     else if (fabric.kind[stitch] === PICOT || (fabric.kind[stitch] === CHAIN && !(flags & KEEPS_PLACE)) || sitsOnOwnRow(fabric, row, stitch)) perched.push(stitch);
     else slots.push(stitch);
   }
+  const leading = row.round || counted ? [] : takeLeading(fabric, slots);
   const reversed = direction(fabric, row, above) < 0;
   if (reversed) slots.reverse();
   const turning: number[] = [];
   if (!counted) for (let stitch = from; stitch < lead; stitch++) turning.push(stitch);
-  return { slots: Int32Array.from(slots), stack: counted ? [from, lead] : [from, from], turning, joins, perched, rings, reversed };
+  return { slots: Int32Array.from(slots), stack: counted ? [from, lead] : [from, from], turning, leading, joins, perched, rings, reversed };
+}
+
+/** Takes the chains before a row's first stitch off its slots. A row of chains alone keeps them. */
+function takeLeading(fabric: Fabric, slots: number[]): number[] {
+  let count = 0;
+  while (count < slots.length && fabric.kind[slots[count]!] === CHAIN && fabric.flags[slots[count]!]! & FLAG.space) count++;
+  return count === 0 || count === slots.length ? [] : slots.splice(0, count);
 }
 
 /** The chains of the turning chain that the row begins with, `[from, end)`, with foundation chains left out before its first stitch. */
@@ -113,4 +123,12 @@ export function direction(fabric: Fabric, row: IndexedRow, above: IndexedRow | n
   }
   if (first === last) return row.direction;
   return first > last ? (above.direction === 1 ? -1 : 1) : above.direction;
+}
+
+/**
+ * Whether a turning chain that counts stands beside the stitch worked into `base`, not on it: it goes on from a foundation
+ * chain whose last chain is the base of the row's first other stitch (dc in 4th ch from hook).
+ */
+export function risesBeside(fabric: Fabric, base: number): boolean {
+  return (fabric.flags[base]! & FLAG.foundation) !== 0 && base + 1 < fabric.count && (fabric.flags[base + 1]! & FLAG.turning) !== 0;
 }

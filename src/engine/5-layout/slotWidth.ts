@@ -12,6 +12,12 @@ export function slotWidth(ground: Ground, stitch: number): number {
   const kind = fabric.kind[stitch]!;
   if (kind === SHELL) return (w * ((fabric.legs[stitch] || stitchRow('shell').legs) + 1)) / 2;
   if (kind === VST) return 2 * w;
-  if (kind === CHAIN && fabric.flags[stitch]! & FLAG.space) return 0.7 * w;
+  if (kind === CHAIN && fabric.flags[stitch]! & FLAG.space) return 0.62 * w;
   return w;
+}
+
+/** Least width that a stitch may be squeezed to in a row: chains of a space give way and rise to an arch instead. */
+export function slotLeast(ground: Ground, stitch: number): number {
+  const { fabric, w } = ground;
+  return fabric.kind[stitch] === CHAIN && fabric.flags[stitch]! & FLAG.space ? 0.36 * w : slotWidth(ground, stitch);
 }

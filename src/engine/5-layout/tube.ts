@@ -1,14 +1,12 @@
-import type { Fabric } from '../3-fabric/fabric.ts';
-import { finish } from './finish.ts';
-import type { Cell } from './gaugeCell.ts';
-import { newGround, sectionRows } from './ground.ts';
+import { fromGuides } from './fromGuides.ts';
 import type { Ground, IndexedRow } from './ground.ts';
 import { labelRows } from './labelRows.ts';
 import type { PlacedRow } from './labelRows.ts';
-import type { Ghost, Guide, Layout } from './layout.ts';
+import type { Ghost, Guide, PlacedPart } from './layout.ts';
 import { outsideGhosts } from './outsideGhosts.ts';
 import { placeOutside } from './placeOutside.ts';
 import { placeRow } from './placeRow.ts';
+import { riseSpiral } from './riseSpiral.ts';
 import { rowSlots } from './rowSlots.ts';
 
 /** How a tube is unrolled. */
@@ -17,6 +15,8 @@ export interface TubeOptions {
   readonly marginStitches: number;
   /** How far each unturned round leans against the one below, in stitches; 0 keeps columns. */
   readonly leanStitches: number;
+  /** Each round rises by its height on its way round. */
+  readonly spiral: boolean;
 }
 
 /** Room at the cut for turning chains and joins, in stitch widths. */
@@ -25,14 +25,14 @@ const GUTTER = 0.8;
 const LABEL_CLEAR = 1.75 + GUTTER;
 
 /**
- * A section worked in closed rounds, cut where the rounds start and unrolled. Each round is fitted over the one below,
- * with bases moved by whole turns where a round starts elsewhere. Columns are kept: at decreases holes open, as between the
- * halves of a toe; a round with more stitches is wider, so that no stitch is drawn narrower than it is, and a tube that
- * grows from few stitches has its first rounds spread evenly to the width that it reaches. Stitches near the cut are repeated as ghosts on the other side. Linear cost.
+ * Closed rounds, cut where they start and unrolled. Each round is fitted over the one below, with bases moved by whole turns
+ * where a round starts elsewhere. Columns are kept: at decreases holes open, as between the halves of a toe; increases are
+ * squeezed into the way round as long as symbols can be told apart, then the round is wider; a tube that grows from few
+ * stitches has its first rounds spread evenly to the width that it reaches. Stitches near the cut are repeated as ghosts on the
+ * other side; where a round begins without a join stands a mark. Linear cost.
  */
-export function tube(fabric: Fabric, section: number, cell: Cell, options: TubeOptions): Layout {
-  const ground = newGround(fabric, section, cell);
-  const rows = sectionRows(fabric, section);
+export function tube(ground: Ground, rows: readonly IndexedRow[], options: TubeOptions): PlacedPart {
+  const { fabric, w } = ground;
   const placed: PlacedRow[] = [];
   const evened = evenRounds(rows);
   let cut: readonly [left: number, right: number] = [0, 0];
@@ -41,8 +41,9 @@ export function tube(fabric: Fabric, section: number, cell: Cell, options: TubeO
   rows.forEach((row, r) => {
     const slots = rowSlots(fabric, row, rows[r + 1] ?? null);
     if (r === 0) placeOutside(ground, slots.slots);
-    placeRow(ground, row, slots, { startX: 0, baseY, inRounds: row.round, aroundMm: row.round && r >= evened.end ? cut[1] - cut[0] : 0, evenMm: r < evened.end ? (evened.widest * ground.w) / Math.max(1, slots.slots.length) : 0, leanMm: row.round && r > 0 ? options.leanStitches * cell.widthMm : 0 });
-    const [left, right] = r < evened.end ? ([0, evened.widest * ground.w] as const) : edges(ground, slots.slots);
+    const around = row.round && r >= evened.end && cut[1] > cut[0] ? cut : null;
+    placeRow(ground, row, slots, { startX: 0, baseY, inRounds: row.round, around, evenMm: r < evened.end ? (evened.widest * w) / Math.max(1, slots.slots.length) : 0, leanMm: row.round && r > 0 ? options.leanStitches * w : 0 });
+    const [left, right] = r < evened.end ? ([0, evened.widest * w] as const) : edges(ground, slots.slots);
     // Rounds that were decreased leave holes; the way round the tube stays that of its widest round so far.
     if (right - left > cut[1] - cut[0] - 1e-6) cut = [left, right];
     cuts.push(cut);
@@ -50,9 +51,24 @@ export function tube(fabric: Fabric, section: number, cell: Cell, options: TubeO
     if (top !== undefined) baseY = ground.headY[top - ground.first]!;
     placed.push({ row: row.index, slots });
   });
-  const ghosts = [...outsideGhosts(ground), ...repeats(ground, placed, cuts, options.marginStitches)];
-  const clear = (LABEL_CLEAR + options.marginStitches) * cell.widthMm;
-  return finish(ground, 'tube', labelRows(ground, placed, clear, 'column'), ghosts, seams(ground, placed));
+  const own = outsideGhosts(ground);
+  const part: PlacedPart = {
+    kind: 'tube', rows: labelRows(ground, placed, (LABEL_CLEAR + options.marginStitches) * w, 'column'),
+    ghosts: [...own, ...repeats(ground, placed, cuts, options.marginStitches)],
+    guides: [...seams(ground, placed), ...starts(ground, rows, placed), ...fromGuides(ground, own)],
+  };
+  return options.spiral ? riseSpiral(ground, rows, part, cut) : part;
+}
+
+/** A mark where each round begins that is neither joined nor starts with a chain. */
+function starts({ corners, first, w }: Ground, rows: readonly IndexedRow[], placed: readonly PlacedRow[]): Guide[] {
+  return placed.flatMap(({ row, slots: { slots, reversed, turning, joins, stack } }, r): Guide[] => {
+    const start = reversed ? slots.at(-1) : slots[0];
+    if (!rows[r]!.round || start === undefined || rows[r]!.word === 'foundation' || turning.length + joins.length > 0 || stack[1] > stack[0]) return [];
+    const c = (start - first) * 8;
+    const [x, y0, y1] = reversed ? [corners[c + 2]! + 0.22 * w, corners[c + 3]!, corners[c + 5]!] : [corners[c]! - 0.22 * w, corners[c + 1]!, corners[c + 7]!];
+    return [{ kind: 'start', x, y: (y0 + y1) / 2, turnRad: 0, row }];
+  });
 }
 
 /** A tube that grows to this many times its first round is spread, not just widened. */

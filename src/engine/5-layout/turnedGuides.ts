@@ -1,6 +1,8 @@
 import type { Flanks, FlankTop } from './flanks.ts';
 import type { Ground, IndexedRow } from './ground.ts';
 import type { Ghost, Guide } from './layout.ts';
+import { bandOver } from './openBands.ts';
+import { flankPoint } from './placeFlank.ts';
 import type { PlacedFlank } from './placeFlank.ts';
 
 /** Bands round the stitches that were left open, with their counts, and the middle of the piece: its seam or its centre. */
@@ -8,7 +10,9 @@ export function turnedGuides(ground: Ground, rows: readonly IndexedRow[], flanks
   const guides: Guide[] = [];
   for (const [tops, side] of [[flanks.left, -1], [flanks.right, 1]] as const) {
     const flank = bent.find((placed) => placed.side === side);
-    for (const run of runsOfOneRow(ground, tops)) guides.push(flank ? bentBand(rows, flank, run) : flatBand(ground, rows, tops, run));
+    const runs = runsOfOneRow(ground, tops);
+    if (flank) guides.push(...runs.map((run) => bentBand(rows, flank, run)));
+    else guides.push(...columnBands(ground, rows, tops, runs, side));
   }
   const middle = middleLine(ground, rows, flanks, ghosts);
   return middle ? [...guides, middle] : guides;
@@ -41,25 +45,39 @@ function leftBy(rows: readonly IndexedRow[], row: number): number {
 
 /** Distance of a band's words from the fabric beside it, in row heights. */
 const WORDS_CLEAR = 0.9;
+/** Distance of words from the outermost column, in stitch widths. */
+const COLUMN_CLEAR = 1.05;
 
-function bentBand(rows: readonly IndexedRow[], { heads, along, down, side, tops }: PlacedFlank, { from, end, row }: Run): Guide {
+function bentBand(rows: readonly IndexedRow[], flank: PlacedFlank, { from, end, row }: Run): Guide {
+  const { heads, along, down, side, tops } = flank;
   const [first, last] = [heads[from]!, heads[end - 1]!];
   const deep = Math.max(...tops.slice(from, end).map(({ column }) => column.length)) + 2;
   const at = ([x, y]: readonly [number, number], steps: number, depth: number): readonly [number, number] => [x + along[0] * steps + down[0] * depth, y + along[1] * steps + down[1] * depth];
-  const points = [...at(first, -0.42, -0.12), ...at(last, 0.42, -0.12), ...at(last, 0.42, 1), ...at(first, -0.42, 1)];
-  const [middleX, middleY] = [(first[0] + last[0]) / 2, (first[1] + last[1]) / 2];
-  const [textX, textY] = at([middleX, middleY], 0, deep + WORDS_CLEAR);
+  const middles = (depth: number): (readonly [number, number])[] => heads.slice(from + 1, end - 1).map((_, t) => flankPoint(flank, from + 1 + t, depth));
+  const points = [at(first, -0.42, -0.12), ...middles(-0.12), at(last, 0.42, -0.12), at(last, 0.42, 1), ...middles(1).reverse(), at(first, -0.42, 1)].flat();
+  const [textX, textY] = at([(first[0] + last[0]) / 2, (first[1] + last[1]) / 2], 0, deep + WORDS_CLEAR);
   const turn = Math.atan2(along[1], along[0]);
-  return { kind: 'open', points, count: end - from, row: leftBy(rows, row), textX, textY, turnRad: side > 0 ? turn : turn + (turn < 0 ? Math.PI : -Math.PI) };
+  return { kind: 'open', points, count: end - from, row: leftBy(rows, row), lastRow: leftBy(rows, row), textX, textY, turnRad: side > 0 ? turn : turn + (turn < 0 ? Math.PI : -Math.PI) };
 }
 
-function flatBand(ground: Ground, rows: readonly IndexedRow[], tops: readonly FlankTop[], { from, end, row }: Run): Guide {
-  const { w, h, first, headX, headY } = ground;
-  const own = tops.filter(({ column }) => column.length > 0).slice(from, end).map(({ stitch }) => stitch - first);
-  const xs = own.map((i) => headX[i]!);
-  const [x0, x1] = [Math.min(...xs) - w / 2, Math.max(...xs) + w / 2];
-  const y = Math.min(...own.map((i) => headY[i]!));
-  return { kind: 'open', points: [x0, y + h, x1, y + h, x1, y, x0, y], count: own.length, row: leftBy(rows, row), textX: (x0 + x1) / 2, textY: y - 0.3 * h, turnRad: 0 };
+/** Bands where columns are kept: one on each run, and the words of the whole side beside the outermost column, reading upwards. */
+function columnBands(ground: Ground, rows: readonly IndexedRow[], tops: readonly FlankTop[], runs: readonly Run[], side: -1 | 1): Guide[] {
+  if (runs.length === 0) return [];
+  const { w, first, corners } = ground;
+  const own = tops.filter(({ column }) => column.length > 0).map(({ stitch }) => stitch);
+  const leftToRight = (run: Run): number[] => (side > 0 ? own.slice(run.from, run.end) : own.slice(run.from, run.end).reverse());
+  const boxes = runs.map((run) => bandOver(ground, leftToRight(run), leftBy(rows, run.row), 0));
+  let [outer, low, high] = [-Infinity, -Infinity, Infinity];
+  for (const row of rows) {
+    for (let c = (row.first - first) * 8; c < (row.end - first) * 8; c += 2) {
+      outer = Math.max(outer, side * corners[c]!);
+      low = Math.max(low, corners[c + 1]!);
+      high = Math.min(high, corners[c + 1]!);
+    }
+  }
+  const numbers = runs.map(({ row }) => leftBy(rows, row));
+  const words: Guide = { kind: 'open', points: [], count: own.length, row: Math.min(...numbers), lastRow: Math.max(...numbers), textX: side * (outer + COLUMN_CLEAR * w), textY: (low + high) / 2, turnRad: (side * Math.PI) / 2 };
+  return [...boxes, words];
 }
 
 /** A line under the middle: the seam that the first row goes over, else the centre of the hinge row. */

@@ -8,9 +8,13 @@ import type { Mark } from './drawing.ts';
 export function bandMarks(fabric: Fabric, layout: Layout): Mark[] {
   const c = layout.corners;
   const mirrored = isMirrored(fabric, layout);
+  const bandOf = new Map(layout.rows.flatMap(({ row, band }) => (band ? [[row, band] as const] : [])));
+  const unrolled = new Set(layout.parts.flatMap(({ kind, rows }) => (kind === 'tube' ? rows : [])));
   return sectionRows(fabric, layout.section).flatMap((row, r, rows) => {
     const { slots, stack } = rowSlots(fabric, row, rows[r + 1] ?? null);
     if (slots.length === 0 || row.word === 'foundation') return [];
+    const whole = bandOf.get(row.index);
+    if (whole) return [{ kind: 'area', role: row.side === 'RS' ? 'bandRS' : 'bandWS', points: whole, row: row.index }];
     const ordered = mirrored ? slots.toReversed() : slots;
     const role = row.side === 'RS' ? 'bandRS' : 'bandWS';
     const bands: Mark[] = [];
@@ -25,7 +29,7 @@ export function bandMarks(fabric: Fabric, layout: Layout): Mark[] {
     for (const slot of ordered) {
       const i = (slot - layout.first) * 8;
       // The holes that decreases leave in a tube stay open.
-      if (layout.kind === 'tube' && top.length > 0 && c[i + 6]! - top.at(-2)! > 0.4 * layout.cellWidthMm) close();
+      if (unrolled.has(row.index) && top.length > 0 && c[i + 6]! - top.at(-2)! > 0.4 * layout.cellWidthMm) close();
       append(top, c[i + 6]!, c[i + 7]!);
       append(top, c[i + 4]!, c[i + 5]!);
       const low = slot === stack[1] - 1 && stack[1] > stack[0] ? (stack[0] - layout.first) * 8 : i;

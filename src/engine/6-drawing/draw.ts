@@ -8,6 +8,7 @@ import type { Drawing, Mark } from './drawing.ts';
 import { drawnStitches } from './drawnStitches.ts';
 import { newGlyphTable } from './glyph.ts';
 import { gridMarks, gridParts } from './gridMarks.ts';
+import type { Block } from './gridMarks.ts';
 import { guideMarks } from './guideMarks.ts';
 import { rowMarks } from './rowMarks.ts';
 import { LEAST_TEXT_MM, textWidth } from './textSize.ts';
@@ -32,17 +33,27 @@ export function draw(fabric: Fabric, layout: Layout, options: DrawOptions): Draw
   const stitches = drawnStitches(fabric, layout, options.symbols === 'all' ? table : null);
   const sizeMm = Math.max(LEAST_TEXT_MM, options.textMm ?? 0.42 * layout.cellHeightMm);
   const parts = gridParts(fabric, layout);
-  // Turned rows have no columns that run through.
-  const lowest = layout.kind === 'turned' ? undefined : parts.blocks[0];
+  const numbered = options.numbers ? lowestBlocks(layout, parts.blocks) : [];
+  const brackets = options.repeatBrackets ?? [];
+  const columns = (brackets.length > 0 ? lowestBlocks(layout, parts.blocks) : numbered).flatMap((block) => columnMarks(fabric, layout, block, sizeMm, options.numbers, brackets));
   const marks: Mark[] = [
     ...(options.symbols === 'all' ? bandMarks(fabric, layout) : []),
     ...(options.grid ? gridMarks(fabric, layout, parts, options.symbols === 'none' || layout.kind === 'turned') : []),
-    ...guideMarks(fabric, layout, sizeMm),
+    ...guideMarks(fabric, layout, sizeMm, numbered.length > 0 ? 1.6 * sizeMm : 0),
     ...(options.symbols === 'none' ? attachMarks(fabric, layout) : []),
     ...(options.numbers ? rowMarks(fabric, layout, sizeMm) : []),
-    ...(lowest ? columnMarks(fabric, layout, lowest, sizeMm, options.numbers, options.repeatBrackets ?? []) : []),
+    ...columns,
   ];
   return { bounds: boundsOf(layout.bounds, marks), cellWidthMm: layout.cellWidthMm, cellHeightMm: layout.cellHeightMm, stitches, glyphs: table.glyphs, marks };
+}
+
+/** The lowest block of exact columns of each piece; turned rows have none that run through. */
+function lowestBlocks(layout: Layout, blocks: readonly Block[]): Block[] {
+  return layout.parts.flatMap(({ rows }) => {
+    const own = new Set(rows);
+    const lowest = blocks.find((block) => own.has(block.rows[0]!));
+    return lowest && !lowest.plain ? [lowest] : [];
+  });
 }
 
 /** The layout's bounds grown round all marks. */

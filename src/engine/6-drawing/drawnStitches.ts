@@ -3,7 +3,7 @@ import { FLAG } from '../3-fabric/fabric.ts';
 import type { Fabric } from '../3-fabric/fabric.ts';
 import { sectionRows } from '../5-layout/ground.ts';
 import type { Layout } from '../5-layout/layout.ts';
-import { rowSlots } from '../5-layout/rowSlots.ts';
+import { risesBeside, rowSlots } from '../5-layout/rowSlots.ts';
 import type { DrawnStitches } from './drawing.ts';
 import type { GlyphTable } from './glyph.ts';
 import { CROSS_TURN, stitchGlyph } from './stitchGlyph.ts';
@@ -20,6 +20,7 @@ export function drawnStitches(fabric: Fabric, layout: Layout, table: GlyphTable 
     corners: new Float32Array(count * 8), filled: new Uint8Array(count), glyph: new Int32Array(count).fill(-1),
     glyphX: new Float32Array(count), glyphY: new Float32Array(count), glyphTurnRad: new Float32Array(count), ink: new Uint8Array(count),
   };
+  const crossTurn = crossTurns(fabric, layout);
   ghosts.forEach((ghost, i) => {
     const height = stitchOfCode(fabric.kind[ghost.stitch]!).height * layout.cellHeightMm;
     const [sin, cos] = [Math.sin(ghost.angle), Math.cos(ghost.angle)];
@@ -29,11 +30,11 @@ export function drawnStitches(fabric: Fabric, layout: Layout, table: GlyphTable 
     [stitches.stitch[i], stitches.row[i], stitches.ghost[i]] = [ghost.stitch, fabric.row[ghost.stitch]!, 1];
     if (table) {
       const foot = at(0, height);
-      put(stitches, i, stitchGlyph(table, fabric, { stitch: ghost.stitch, head: [ghost.headX, ghost.headY], foot, feet: [], angle: ghost.angle, shared: false, inSpace: false }, layout.cellWidthMm, layout.cellHeightMm, CROSS_TURN[layout.kind]));
+      put(stitches, i, stitchGlyph(table, fabric, { stitch: ghost.stitch, head: [ghost.headX, ghost.headY], foot, feet: [], angle: ghost.angle, shared: false, inSpace: false }, layout.cellWidthMm, layout.cellHeightMm, crossTurn(ghost.stitch)));
     }
   });
   stitches.corners.set(layout.corners, ghosts.length * 8);
-  if (table) placeSymbols(fabric, layout, table, stitches);
+  if (table) placeSymbols(fabric, layout, table, stitches, crossTurn);
   for (let i = 0; i < own; i++) {
     stitches.stitch[ghosts.length + i] = layout.first + i;
     stitches.row[ghosts.length + i] = fabric.row[layout.first + i]!;
@@ -41,6 +42,14 @@ export function drawnStitches(fabric: Fabric, layout: Layout, table: GlyphTable 
   middles(stitches);
   fill(fabric, layout, stitches);
   return stitches;
+}
+
+/** How far a cross is turned, by the piece that a stitch belongs to. */
+function crossTurns(fabric: Fabric, { kind, parts }: Layout): (stitch: number) => number {
+  const own = CROSS_TURN[kind];
+  if (parts.every((part) => CROSS_TURN[part.kind] === own)) return () => own;
+  const ofRow = new Map(parts.flatMap((part) => part.rows.map((row) => [row, CROSS_TURN[part.kind]] as const)));
+  return (stitch) => ofRow.get(fabric.row[stitch]!) ?? own;
 }
 
 function put(stitches: DrawnStitches, i: number, placed: ReturnType<typeof stitchGlyph>): void {
@@ -67,7 +76,7 @@ function fill(fabric: Fabric, layout: Layout, { filled }: DrawnStitches): void {
   }
 }
 
-function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitches: DrawnStitches): void {
+function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitches: DrawnStitches, crossTurn: (stitch: number) => number): void {
   const heads = new Map(layout.ghosts.filter(({ stitch }) => stitch < layout.first || stitch >= layout.end).map((ghost) => [ghost.stitch, ghost]));
   const offset = layout.ghosts.length;
   for (let stitch = layout.first; stitch < layout.end; stitch++) {
@@ -83,7 +92,7 @@ function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitche
     put(stitches, offset + i, stitchGlyph(table, fabric, {
       stitch, head: [layout.headX[i]!, layout.headY[i]!], foot, feet: bases > 1 && !inSpace ? feetOf(fabric, layout, heads, stitch, foot) : [],
       angle: layout.angle[i]!, shared: shared || attaching, inSpace,
-    }, layout.cellWidthMm, layout.cellHeightMm, CROSS_TURN[layout.kind]));
+    }, layout.cellWidthMm, layout.cellHeightMm, crossTurn(stitch)));
     const shaping = (bases > 1 && !inSpace) || (shared && sharing <= 3);
     const row = fabric.rows[fabric.row[stitch]!]!;
     const wrong = row.side === 'WS' && row.word !== 'foundation';
@@ -100,6 +109,7 @@ function sharers(fabric: Fabric, stitch: number): number {
     for (let other = stitch + step; other >= 0 && other < fabric.count && fabric.row[other] === row; other += step) {
       if (fabric.kind[other] === CHAIN && !(fabric.flags[other]! & FLAG.turning)) continue;
       const from = fabric.baseStart[other]!;
+      if (fabric.flags[other]! & FLAG.turning && risesBeside(fabric, base)) break;
       if (fabric.baseStart[other + 1]! - from !== 1 || fabric.bases[from] !== base || fabric.flags[other]! & (FLAG.join | FLAG.attaching)) break;
       count++;
     }

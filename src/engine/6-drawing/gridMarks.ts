@@ -14,6 +14,8 @@ export interface Block {
   readonly tops: number[];
   readonly rows: number[];
   readonly columns: number;
+  /** Of turned rows: no columns that run through. */
+  readonly plain: boolean;
 }
 
 /** Rows that are no exact columns, as slots from left to right. */
@@ -28,6 +30,7 @@ const CLOSE = 1e-3;
 export function gridParts(fabric: Fabric, layout: Layout): GridParts {
   const blocks: Block[] = [];
   const shaped: Int32Array[] = [];
+  const turned = new Set(layout.parts.flatMap(({ kind, rows }) => (kind === 'turned' ? rows : [])));
   sectionRows(fabric, layout.section).forEach((row, r, rows) => {
     if (row.word === 'foundation') return;
     const { slots } = rowSlots(fabric, row, rows[r + 1] ?? null);
@@ -42,7 +45,7 @@ export function gridParts(fabric: Fabric, layout: Layout): GridParts {
       last.tops.push(straight.top);
       last.rows.push(row.index);
     } else {
-      blocks.push({ x0: straight.x0, x1: straight.x1, y0: straight.bottom, tops: [straight.top], rows: [row.index], columns: slots.length });
+      blocks.push({ x0: straight.x0, x1: straight.x1, y0: straight.bottom, tops: [straight.top], rows: [row.index], columns: slots.length, plain: turned.has(row.index) });
     }
   });
   return { blocks, shaped };
@@ -71,8 +74,7 @@ function straightRow(fabric: Fabric, layout: Layout, slots: Int32Array): { x0: n
  * cells when `outlines` is set.
  */
 export function gridMarks(fabric: Fabric, layout: Layout, parts: GridParts, outlines: boolean): Mark[] {
-  const plain = layout.kind === 'turned';
-  const marks: Mark[] = parts.blocks.flatMap((block) => blockLines(fabric, layout, block, plain));
+  const marks: Mark[] = parts.blocks.flatMap((block) => blockLines(fabric, layout, block));
   if (outlines) for (const slots of parts.shaped) marks.push(...cellLines(layout, slots));
   const order: readonly MarkRole[] = ['grid', 'grid5', 'grid10'];
   return marks.sort((a, b) => order.indexOf(a.role) - order.indexOf(b.role));
@@ -88,7 +90,7 @@ function weight(n: number): MarkRole {
   return n % 10 === 0 ? 'grid10' : n % 5 === 0 ? 'grid5' : 'grid';
 }
 
-function blockLines(fabric: Fabric, layout: Layout, { x0, x1, y0, tops, rows, columns }: Block, plain: boolean): Mark[] {
+function blockLines(fabric: Fabric, layout: Layout, { x0, x1, y0, tops, rows, columns, plain }: Block): Mark[] {
   const marks: Mark[] = [];
   const top = tops.at(-1)!;
   const fromRight = countsFromRight(fabric, layout);

@@ -1,6 +1,6 @@
 import { stitchCode } from '../craft/stitches.ts';
 import type { Fabric } from '../3-fabric/fabric.ts';
-import type { Layout } from '../5-layout/layout.ts';
+import type { LayoutKind } from '../5-layout/layout.ts';
 import { addGlyph } from './glyph.ts';
 import type { GlyphTable } from './glyph.ts';
 import { crossDepth } from './symbols/singleCrochet.ts';
@@ -32,7 +32,7 @@ export interface StitchPose {
 const SC = stitchCode('sc');
 
 /** Part of its lean that a cross is turned by: one turned all the way looks like another stitch. Less on discs, where all lean. */
-export const CROSS_TURN = { flat: 0.5, tube: 0.5, turned: 0.5, disc: 0.15 } as const satisfies Record<Layout['kind'], number>;
+export const CROSS_TURN = { flat: 0.5, tube: 0.5, turned: 0.5, disc: 0.15, oval: 0.15 } as const satisfies Record<LayoutKind, number>;
 /** Glyph geometry is rounded to this part of a cell, so that a waving row needs few glyphs. */
 const STEP = 1 / 20;
 

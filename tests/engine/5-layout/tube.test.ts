@@ -40,9 +40,9 @@ describe('a tube', () => {
   });
 
   it('marks the cut on both edges, with the turning chain and the join beside it', () => {
-    const [left, right] = layout.guides;
-    expect([left!.kind, right!.kind]).toEqual(['seam', 'seam']);
-    expect(Math.max(...right!.points.filter((_, i) => i % 2 === 0)) - Math.min(...left!.points.filter((_, i) => i % 2 === 0))).toBeCloseTo(20 * W, 3);
+    const [left, right] = layout.guides.flatMap((guide) => (guide.kind === 'seam' ? [guide.points] : []));
+    expect(layout.guides).toHaveLength(2);
+    expect(Math.max(...right!.filter((_, i) => i % 2 === 0)) - Math.min(...left!.filter((_, i) => i % 2 === 0))).toBeCloseTo(20 * W, 3);
     const round = fabric.rows[2]!;
     expect(layout.headX[round.first - layout.first]!).toBeGreaterThan(rounds[1]!.x.at(-1)! + W / 2);
     expect(layout.headX[round.end - 1 - layout.first]!).toBeLessThan(rounds[1]!.x[0]! - W / 2);
@@ -94,12 +94,12 @@ Rnds 4-12: ch 1, sc in each st around, join. (18 sc)`);
     rounds.forEach(({ x }) => x.slice(1).forEach((value, i) => expect(value - x[i]!).toBeGreaterThanOrEqual(W - 1e-3)));
   });
 
-  it('by a few stitches only make room for them', () => {
+  it('by a few stitches squeeze them into the way round', () => {
     const { fabric, layout } = laid(`${RING}
 Rnd 1: ch 1, sc in each ch around, join with sl st in first st. (20 sc)
 Rnd 2: ch 1, sc in next 9 sts, 2 sc in each of next 2 sts, sc in next 9 sts, join. (22 sc)`);
     const rounds = slotHeads(fabric, layout);
-    expect(rounds[2]!.x.at(-1)! - rounds[2]!.x[0]!).toBeCloseTo(21 * W, 2);
+    expect(rounds[2]!.x.at(-1)! - rounds[2]!.x[0]!).toBeCloseTo((20 * W * 21) / 22, 2);
   });
 });
 

@@ -1,0 +1,99 @@
+import type { IndexedRow, Ground } from './ground.ts';
+import type { Guide, LaidRow, PlacedPart } from './layout.ts';
+import type { OvalCore } from './ovalCore.ts';
+import { lengthAt, mmToStation, ringPoint, stationToMm } from './ringCurve.ts';
+import type { RingCurve } from './ringCurve.ts';
+import { outsideRing } from './outsideRing.ts';
+import { placeCore } from './placeCore.ts';
+import { placeRound } from './placeRound.ts';
+import type { PlacedRound } from './placeRound.ts';
+import { roundBand } from './roundBand.ts';
+import { fitRound, INWARDS, OUTWARDS } from './roundPlaces.ts';
+import { isCentre, radiiInwards, radiiOutwards } from './roundRadii.ts';
+import type { Annulus } from './roundRadii.ts';
+import { anticlockwise, roundWidths } from './roundWidths.ts';
+import { rowSlots } from './rowSlots.ts';
+import { inRing } from './placeRow.ts';
+
+/** Which way rounds are drawn about their middle. */
+export interface RoundsOptions {
+  readonly inwards: boolean;
+  /** The foundation chain of an oval; null: about a point. */
+  readonly core: OvalCore | null;
+}
+
+/**
+ * Rounds about a point or a foundation chain, right side facing: outwards anticlockwise for a right-handed maker, or inwards and
+ * clockwise, as a toe is seen from its tip. The circle is full; between the last and the first stitch of a round stand its turning
+ * chain, its number and its join, one under another along one radius. Radii grow by stitch height, and never so slowly that a
+ * round is squeezed below four fifths of its width, so a ruffled disc stays legible (not isometric). Linear cost.
+ */
+export function rounds(ground: Ground, rows: readonly IndexedRow[], { inwards, core }: RoundsOptions): PlacedPart {
+  const { fabric, w } = ground;
+  const slots = rows.map((row, r) => rowSlots(fabric, row, rows[r + 1] ?? null));
+  const widths = slots.map((row) => roundWidths(ground, row));
+  const curve: RingCurve = { halfMm: core ? ((core.chains.length - 1) * w) / 2 : 0, unit: w, sense: inwards ? -1 : 1 };
+  const radii = inwards ? radiiInwards(ground, curve, slots, widths) : radiiOutwards(ground, curve, slots, widths);
+  const stations = new Float64Array(ground.end - ground.first).fill(NaN);
+  const coreStation = core ? placeCore(ground, curve, core, slots[0]!) : null;
+  const outside = outsideRing(ground, curve, slots[0], radii[0]);
+  const stationOf = (base: number, slot: number): number => {
+    if (inRing(ground, slot)) return NaN;
+    return coreStation?.(base, slot) ?? outside.stations.get(base) ?? stations[base - ground.first] ?? NaN;
+  };
+  let start = core ? mmToStation(curve, stationToMm(curve, 0, w) + curve.halfMm + (Math.PI * w) / 2, w) : 0;
+  const laid: LaidRow[] = [];
+  const guides: Guide[] = [];
+  rows.forEach((row, r) => {
+    if (core && r === 0) return;
+    const own = slots[r]!;
+    const order = anticlockwise(own);
+    const at = { ...radii[r]!, inwards };
+    const places = fitRound(ground, row, order, widths[r]!, curve, at.heads, stationOf, start, inwards ? INWARDS : OUTWARDS);
+    order.forEach((slot, k) => (stations[slot - ground.first] = places.stations[k]!));
+    const round: PlacedRound = { row, slots: own, order, places, at, curve };
+    placeRound(ground, round);
+    if (places.stations.length > 0 && !isCentre(ground, own)) start = places.start;
+    if (!row.round) return;
+    laid.push(labelOf(round));
+    if (own.joins.length === 0 && own.turning.length === 0 && own.slots.length > 0) guides.push(startOf(round, w));
+  });
+  const last = laid.at(-1);
+  const outermost = Math.max(0, ...radii.map(({ feet, heads }) => Math.max(feet, heads)));
+  if (last) guides.push({ kind: 'way', points: wayArrow(curve, start, outermost, w), row: last.row });
+  return { kind: core ? 'oval' : 'disc', rows: laid, ghosts: outside.ghosts, guides };
+}
+
+/** A round's number in the room at its start. */
+function labelOf(round: PlacedRound): LaidRow {
+  const { row, places, at, curve } = round;
+  const { x, y } = ringPoint(curve, places.start, middleOf(at));
+  return { row: row.index, startsAt: 'right', labelX: x, labelY: y, startX: x, startY: y, stands: 'inside', band: roundBand(round) };
+}
+
+function startOf({ row, places, at, curve }: PlacedRound, w: number): Guide {
+  const radius = middleOf(at);
+  const along = stationToMm(curve, places.edges[0]!, radius) - 0.16 * w;
+  const { x, y, outX, outY } = ringPoint(curve, mmToStation(curve, along, radius), radius);
+  return { kind: 'start', x, y, turnRad: Math.atan2(outX, -outY), row: row.index };
+}
+
+function middleOf({ feet, heads }: Annulus): number {
+  return (feet + heads) / 2;
+}
+
+/** An arrow outside all rounds, from where the last one begins. */
+function wayArrow(curve: RingCurve, start: number, outermost: number, w: number): number[] {
+  const radius = outermost + 0.6 * w;
+  const from = stationToMm(curve, start, radius);
+  const long = Math.min(2.7 * w, lengthAt(curve, radius) / 4);
+  const at = (mm: number, away = 0): readonly [number, number] => {
+    const { x, y } = ringPoint(curve, mmToStation(curve, from + mm, radius), radius + away);
+    return [x, y];
+  };
+  const points: number[] = [];
+  for (let k = 0; k <= 8; k++) points.push(...at(0.5 * w + (long * k) / 8));
+  const tip = 0.5 * w + long;
+  points.push(...at(tip - 0.5 * w, 0.3 * w), ...at(tip), ...at(tip - 0.5 * w, -0.3 * w));
+  return points;
+}
