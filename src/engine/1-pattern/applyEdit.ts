@@ -4,6 +4,7 @@ import { applyField } from './edits/applyField.ts';
 import { applyInsertLines, applyRemoveLines, applySetLine } from './edits/applyLines.ts';
 import { applyInsertMotif, applyRemoveMotif, applySetMotif } from './edits/applyMotif.ts';
 import { applyInsertPlacement, applyMovePlacement, applyRemovePlacement, applySetPlacement } from './edits/applyPlacement.ts';
+import { applyPiece } from './edits/applyPiece.ts';
 import { applyInsertSection, applyRemoveSection, applySetSection } from './edits/applySection.ts';
 import { applyColourLimits, applySectionColour } from './edits/applySectionColour.ts';
 import { applyJoinLines, applySplitLine } from './edits/applySplit.ts';
@@ -64,6 +65,8 @@ export function applyEdit(pattern: Pattern, edit: Edit): Applied {
       return applyRemoveVersion(pattern, edit);
     case 'setColourLimits':
       return applyColourLimits(pattern, edit);
+    case 'setPiece':
+      return applyPiece(pattern, edit);
     case 'setCells':
       return applyCells(pattern, edit);
   }

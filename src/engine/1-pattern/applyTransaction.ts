@@ -25,6 +25,7 @@ export function applyTransaction(pattern: Pattern, transaction: Transaction): Tr
   const fault = vectorFault(now, changed);
   if (fault) {
     const at = /^sections\.(\d+)/.exec(fault.path)?.[1];
+    if (fault.path.startsWith('piece.')) return { ok: false, reason: `What the piece is made to has ${fault.found}, expected ${fault.expected}.`, edit: transaction.edits.length - 1 };
     const name = fault.path.startsWith('placements.') ? 'A placement' : (at && now.sections[Number(at)]?.name) || 'A section';
     const what = fault.path.startsWith('placements.') ? 'what differs by size' : fault.path.includes('.recipe.') ? 'a setting' : 'the rows of a line';
     return { ok: false, reason: `${name}: ${what} has ${fault.found}, expected ${fault.expected}.`, edit: transaction.edits.length - 1 };

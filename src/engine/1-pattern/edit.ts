@@ -1,4 +1,5 @@
 import type { CellRun, ColourLimits, Line, Motif, Pattern, Placement, RowKey, Section, SectionColour, Version } from './pattern.ts';
+import type { PieceFacts } from './pieceFacts.ts';
 
 /** Fields of the pattern that are replaced whole. */
 export type Field = 'title' | 'designer' | 'terms' | 'gauge' | 'hookMm' | 'yarns' | 'sizes' | 'hdcTurningChainCounts' | 'notes';
@@ -35,6 +36,8 @@ export type Edit =
   | { readonly kind: 'removeVersion'; readonly version: string }
   /** From where on the checks of colour ask; null for what the techniques have. */
   | { readonly kind: 'setColourLimits'; readonly limits: ColourLimits | null }
+  /** What the piece is made to and of; null where nothing is to be said. */
+  | { readonly kind: 'setPiece'; readonly piece: PieceFacts | null }
   /** Replaces all loose cells of one row in one size. */
   | { readonly kind: 'setCells'; readonly section: string; readonly row: RowKey; readonly size: number; readonly runs: readonly Pick<CellRun, 'from' | 'letters'>[] };
 

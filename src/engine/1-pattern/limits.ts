@@ -17,6 +17,7 @@ export const LIMITS = {
   sections: 1_000_000,
   lines: 1_000_000,
   settings: 200,
+  swatches: 200,
   motifs: 1_000,
   /** Cells across and up of one motif. */
   motifSide: 400,

@@ -2,6 +2,7 @@ import type { Technique } from '../craft/colourTechniques.ts';
 import type { Terms } from '../craft/terms.ts';
 import type { Amount } from '../notation/instruction.ts';
 import type { RowLabel } from '../notation/written.ts';
+import type { PieceFacts } from './pieceFacts.ts';
 
 /** A yarn of the pattern. */
 export interface Yarn {
@@ -208,4 +209,6 @@ export interface Pattern {
   /** Versions beside the pattern as it stands; none if left out. */
   readonly versions?: readonly Version[];
   readonly colourLimits?: ColourLimits;
+  /** What the piece is made to and of; nothing known if left out. */
+  readonly piece?: PieceFacts;
 }

@@ -25,6 +25,8 @@ export function vectorFault(pattern: Pattern, sections: readonly Section[] = pat
       if (bad) return vector(`${at}.lines.${i}.label.${bad.field}`, bad.length, sizes);
     }
   }
+  for (const [i, { cm }] of (pattern.piece?.measures ?? []).entries()) if (cm.length !== sizes) return vector(`piece.measures.${i}.cm`, cm.length, sizes);
+  for (const [key, numbers] of Object.entries(pattern.piece?.pins ?? {})) if (numbers.length !== sizes) return vector(`piece.pins.${key}`, numbers.length, sizes);
   for (const [i, { bySize }] of pattern.placements.entries()) if (bySize && bySize.length !== sizes) return vector(`placements.${i}.bySize`, bySize.length, sizes);
   return null;
 }

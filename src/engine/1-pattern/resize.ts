@@ -4,6 +4,7 @@ import { writeRow } from '../notation/writeRow.ts';
 import { compareRows } from './canonicalCells.ts';
 import type { Edit } from './edit.ts';
 import type { CellRun, Line, Pattern, Placement, Section } from './pattern.ts';
+import type { PieceFacts } from './pieceFacts.ts';
 
 /** A size of the pattern to come: its name, and the size (index) of the pattern as it is whose numbers it takes. */
 export interface NewSize {
@@ -14,7 +15,7 @@ export interface NewSize {
 /**
  * The edits of one transaction that give a pattern other sizes: put in (with the numbers of one that is there, to be
  * changed afterwards), taken out, renamed or in another order. Numbers by size in labels, recipes and the text of rows
- * and steps follow, and so do loose cells and what placements do by size. A text keeps its words wherever its numbers can be exchanged in place; text
+ * and steps follow, and so do loose cells, what placements do by size, measurements and pinned numbers. A text keeps its words wherever its numbers can be exchanged in place; text
  * that can't be read to the same instructions afterwards is left, and its findings say so. Refuses a size that is not there.
  */
 export function resize(pattern: Pattern, sizes: readonly NewSize[]): readonly Edit[] {
@@ -27,6 +28,7 @@ export function resize(pattern: Pattern, sizes: readonly NewSize[]): readonly Ed
     ...pattern.sections.flatMap((section) => sectionEdits(section, pattern, from)),
     ...pattern.placements.flatMap((placement) => placementEdits(placement, from)),
     ...cellEdits(before, from),
+    ...pieceEdits(pattern, from),
   ];
 }
 
@@ -41,6 +43,18 @@ function sectionEdits(section: Section, pattern: Pattern, from: readonly number[
     if (JSON.stringify(settings) !== JSON.stringify(recipe.settings)) edits.push({ kind: 'setSection', section: section.id, name: section.name, remark: section.remark, recipe: { ...recipe, settings } });
   }
   return edits;
+}
+
+/** Measurements and numbers set by hand, one for each size to come. */
+function pieceEdits({ piece }: Pattern, from: readonly number[]): readonly Edit[] {
+  if (!piece) return [];
+  const numbers = (all: readonly (number | null)[]) => from.map((size) => all[size] ?? null);
+  const resized: PieceFacts = {
+    ...piece,
+    ...(piece.measures ? { measures: piece.measures.map((measure) => ({ ...measure, cm: numbers(measure.cm) })) } : {}),
+    ...(piece.pins ? { pins: Object.fromEntries(Object.entries(piece.pins).map(([key, all]) => [key, numbers(all)])) } : {}),
+  };
+  return JSON.stringify(resized) === JSON.stringify(piece) ? [] : [{ kind: 'setPiece', piece: resized }];
 }
 
 /** What a placement does by size; a locked one is unlocked for it and locked again. */

@@ -2,6 +2,7 @@ import * as v from 'valibot';
 import { TECHNIQUES } from '../craft/colourTechniques.ts';
 import { STITCH_OVERRIDES } from '../craft/stitchOverrides.ts';
 import { LIMITS } from './limits.ts';
+import { pieceSchema } from './pieceSchema.ts';
 import type { CellRun, ColourLimits, Line, Motif, Pattern, Placement, RowKey, Section, SectionColour, Version } from './pattern.ts';
 
 /*
@@ -196,6 +197,7 @@ export const patternSchema = v.strictObject({
   cells: v.pipe(v.array(cellRunSchema), v.maxLength(LIMITS.cellRuns)),
   versions: v.exactOptional(v.pipe(v.array(versionSchema), v.maxLength(LIMITS.versions))),
   colourLimits: v.exactOptional(colourLimitsSchema),
+  piece: v.exactOptional(pieceSchema),
 });
 
 type Plain<T> = T extends string | number | boolean | null ? T : { -readonly [K in keyof T]: Plain<T[K]> };

@@ -1,8 +1,12 @@
-/** For whom a piece is made: the designer says it; figures are by age in the cited standards. */
-export type Wearer = 'adult' | 'older' | 'young' | 'under3' | 'object';
+/** For whom a piece is made: the designer says it; figures are by age in the cited standards. `object`: nobody wears it. */
+export const WEARERS = ['adult', 'older', 'young', 'under3', 'object'] as const;
+
+export type Wearer = (typeof WEARERS)[number];
 
 /** What a piece has that a caution may hang on. */
-export type Feature = 'sock' | 'loop' | 'cord' | 'fringe' | 'bobble' | 'button' | 'hung' | 'infantGarment';
+export const FEATURES = ['sock', 'loop', 'cord', 'fringe', 'bobble', 'button', 'hung', 'infantGarment'] as const;
+
+export type Feature = (typeof FEATURES)[number];
 
 /** One caution: when it applies, what it says, and where its figures come from. */
 export interface Caution {
@@ -19,8 +23,8 @@ export interface Caution {
 export const CAUTION_GUIDANCE = 'These figures are guidance and not legal advice: the rules of the place where the piece is made or sold decide.';
 
 const CHILDREN: readonly Wearer[] = ['older', 'young', 'under3'];
-const ANYONE: readonly Wearer[] = ['adult', 'older', 'young', 'under3', 'object'];
-const WEARERS: readonly Wearer[] = ['adult', 'older', 'young', 'under3'];
+const ANYONE: readonly Wearer[] = WEARERS;
+const PEOPLE: readonly Wearer[] = ['adult', 'older', 'young', 'under3'];
 
 /**
  * Cautions of the trade. Age groups as in EN 14682: young is birth to 6 years 11 months (134 cm), older 7 to 13 years 11
@@ -28,7 +32,7 @@ const WEARERS: readonly Wearer[] = ['adult', 'older', 'young', 'under3'];
  */
 export const CAUTIONS: readonly Caution[] = [
   {
-    id: 'slip', features: ['sock'], wearers: WEARERS,
+    id: 'slip', features: ['sock'], wearers: PEOPLE,
     says: 'Socks slip on smooth floors: put a non-slip sole on, and don’t rely on one on stairs.',
     source: 'Chari et al., BMC Geriatrics 2009, 9:39: non-slip socks did no better than bare feet; of 19 falls where footwear was to blame, socks were in 14 (Gerontology 70, 611)', seen: true,
   },
@@ -63,7 +67,7 @@ export const CAUTIONS: readonly Caution[] = [
     source: '16 CFR 1501.4; Canada SOR/2011-17, Schedule 1', seen: true,
   },
   {
-    id: 'flameWorn', features: ['sock'], wearers: WEARERS,
+    id: 'flameWorn', features: ['sock'], wearers: PEOPLE,
     says: 'Worn textiles fall under flammability rules in some places; socks are not exempt as footwear.',
     source: '16 CFR 1609.1 and 1610: footwear is exempt only without a hosiery part', seen: true,
   },

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { canonicalCells } from '../../../src/engine/1-pattern/canonicalCells.ts';
 import type { Edit } from '../../../src/engine/1-pattern/edit.ts';
+import type { PieceFacts } from '../../../src/engine/1-pattern/pieceFacts.ts';
 import type { ColourLimits, Ground, Line, Motif, Pattern, Placement, PrintMark, Section, SectionColour, SectionVersion, Version, Yarn } from '../../../src/engine/1-pattern/pattern.ts';
 
 /** Numbers from which a pattern or an edit is made; shrinks well and needs no knowledge of the pattern. */
@@ -70,6 +71,16 @@ function sectionColour(draw: Draw, letters: readonly string[]): SectionColour {
 
 function colourLimits(draw: Draw): ColourLimits {
   return { ...(draw() % 2 ? { longestCarry: pick(draw, [null, 5]) } : {}), ...(draw() % 2 ? { mostYarns: 2, leastContrast: 1.5 } : {}) };
+}
+
+function piece(draw: Draw, sizes: number): PieceFacts {
+  const perSize = (from: number) => Array.from({ length: sizes }, () => (draw() % 5 === 0 ? null : from + (draw() % 9) / 2));
+  return {
+    ...(draw() % 2 ? { swatches: [{ id: `w${draw() % 3}`, stitch: 'sc', technique: pick(draw, ['plain', 'posts', 'carried'] as const), washed: draw() % 2 === 0, stitches: 20, widthCm: 11.5, rows: 24, heightCm: 12, hookMm: pick(draw, [4, null]), weight: pick(draw, [3, null]), stretchedCm: null, yarn: 'A', grams: 6.5, metres: null }] } : {}),
+    ...(draw() % 2 ? { measures: [{ name: 'footGirth', cm: perSize(20), easePercent: 4 - (draw() % 9), easeCm: 0 }] } : {}),
+    ...(draw() % 3 ? {} : { pins: { 'heel.left': perSize(5), around: perSize(40) } }),
+    ...(draw() % 3 ? {} : { supplies: [{ letter: 'B', weight: 1, ballGrams: 50, ballMetres: 210, price: 7.5 }], currency: 'EUR', marginPercent: draw() % 20, wearer: 'adult' }),
+  };
 }
 
 function version(draw: Draw, id: string, pattern: Pattern): Version {
@@ -147,7 +158,7 @@ function patternFrom(numbers: readonly number[]): Pattern {
   const rows = rowsOf(base);
   const loose = rows.length === 0 ? [] : Array.from({ length: draw() % 5 }, () => ({ ...pick(draw, rows), nth: draw() % 6, size: draw() % sizes.length, runs: cells(draw, letters) }));
   const coloured = withMotifs.sections.map((one) => (draw() % 3 === 0 ? { ...one, colour: sectionColour(draw, letters) } : one));
-  const placed: Pattern = { ...withMotifs, sections: coloured, placements, ...(draw() % 3 === 0 ? { colourLimits: colourLimits(draw) } : {}) };
+  const placed: Pattern = { ...withMotifs, sections: coloured, placements, ...(draw() % 3 === 0 ? { colourLimits: colourLimits(draw) } : {}), ...(draw() % 3 === 0 ? { piece: piece(draw, sizes.length) } : {}) };
   const versions = Array.from({ length: draw() % 3 }, (_, i) => version(draw, `v${i}`, placed));
   return { ...placed, ...(versions.length > 0 ? { versions } : {}), cells: canonicalCells(loose.flatMap((l) => l.runs.map((run) => ({ section: l.section, row: { line: l.line, nth: l.nth }, size: l.size, ...run })))) };
 }
@@ -170,7 +181,7 @@ export function editFrom(pattern: Pattern, numbers: readonly number[]): Edit {
   const onePlacement = pattern.placements.length > 0 ? pick(draw, pattern.placements).id : 'none';
   const place = draw() % 4;
   const oneVersion = pattern.versions?.length ? pick(draw, pattern.versions).id : 'none';
-  switch (draw() % 31) {
+  switch (draw() % 32) {
     case 0: return { kind: 'set', field: 'title', value: fresh };
     case 1: return { kind: 'set', field: 'gauge', value: { ...pattern.gauge, rows: draw() % 30 } };
     case 2: return { kind: 'set', field: 'yarns', value: yarns(draw, draw() % 4) };
@@ -205,6 +216,8 @@ export function editFrom(pattern: Pattern, numbers: readonly number[]): Edit {
       const { locked, ...one } = pattern.placements.find((placed) => placed.id === onePlacement) ?? badPlacement(onePlacement);
       return { kind: 'setPlacement', placement: locked ? one : { ...one, locked: true } };
     }
+    // Now and then one number too many, for the transaction to refuse.
+    case 30: return { kind: 'setPiece', piece: draw() % 4 ? piece(draw, pattern.sizes.length + (draw() % 8 === 0 ? 1 : 0)) : null };
     default: return { kind: 'setCells', section: oneSection.id, row: { line: oneLine.id, nth: draw() % 6 }, size: draw() % (pattern.sizes.length + 1), runs: cells(draw, letters) };
   }
 }

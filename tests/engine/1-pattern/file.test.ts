@@ -23,7 +23,7 @@ describe('pattern files', () => {
     const reversed = (value: unknown): unknown =>
       Array.isArray(value) ? value.map(reversed) : typeof value === 'object' && value !== null ? Object.fromEntries(Object.entries(value).reverse().map(([key, inner]) => [key, reversed(inner)])) : value;
     expect(writePatternFile(reversed(SMALL) as Pattern)).toBe(TEXT);
-    expect(TEXT.slice(0, 102)).toBe('{\n "format": "turnwork-pattern",\n "version": 2,\n "pattern": {\n  "id": "quay",\n  "title": "Puffin Quay"');
+    expect(TEXT.slice(0, 102)).toBe('{\n "format": "turnwork-pattern",\n "version": 3,\n "pattern": {\n  "id": "quay",\n  "title": "Puffin Quay"');
   });
 
   it('open as the pattern that was written, frozen through and through', () => {

@@ -1,8 +1,9 @@
 import type { Migration } from './migration.ts';
 import { TO_002 } from './to002.ts';
+import { TO_003 } from './to003.ts';
 
 /** Every migration, from version 1 on without a gap; one file each, `to002.ts` and so on. */
-export const MIGRATIONS: readonly Migration[] = [TO_002];
+export const MIGRATIONS: readonly Migration[] = [TO_002, TO_003];
 
 /** The version that files are written in: one more than the last migration starts from. */
 export const FILE_VERSION = MIGRATIONS.length + 1;

@@ -1,3 +1,4 @@
+import type { SwatchTechnique } from '../../1-pattern/pieceFacts.ts';
 import { plainCall, type Instruction, type StitchCall } from '../../notation/instruction.ts';
 import { across, alongChain, chain, inSpace, next, plain, skip, toEnd, withYarn } from './clauses.ts';
 import { gaugeNumbers } from './gaugeBook.ts';
@@ -5,7 +6,6 @@ import { foundation, note, rounds, rows, type MadeRow } from './madeRow.ts';
 import { nearest, type Origin } from './origin.ts';
 import type { Reckoning } from './reckoning.ts';
 import type { EdgeSettings, PieceRequest } from './settings.ts';
-import type { Technique } from './swatch.ts';
 
 /** An edge in one size: its lines and its finished height. */
 export interface MadeEdge {
@@ -65,7 +65,7 @@ function line(place: EdgePlace, role: string, count: number, body: readonly Inst
 }
 
 function posts(r: Reckoning, request: PieceRequest, place: EdgePlace, first: readonly MadeRow[], height: Origin, scRows: Origin): MadeEdge {
-  const rib = gaugeNumbers(r, request.gauge, request.swatches, 'dc', 'posts' satisfies Technique);
+  const rib = gaugeNumbers(r, request.gauge, request.swatches, 'dc', 'posts' satisfies SwatchTechnique);
   const base = place.begins ? 1 / scRows.value : 0;
   const count = r.reckon({ key: `${place.key}.rows`, says: 'rows of posts', unit: 'rows', formula: place.begins ? '(height − one row of sc) × rows of posts in 1 cm' : 'height × rows of posts in 1 cm', inputs: [height, scRows, rib.rows], exact: (height.value - base) * rib.rows.value, rounding: nearest(1) });
   const body = [toEnd([next(FRONT_POST, 1), next(BACK_POST, 1)], place.way === 'flat' ? 'across' : 'around')];

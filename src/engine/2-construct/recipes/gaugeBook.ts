@@ -1,8 +1,8 @@
+import type { Swatch, SwatchTechnique } from '../../1-pattern/pieceFacts.ts';
 import type { Gauge } from '../../1-pattern/pattern.ts';
 import { stitchRow, type StitchKind } from '../../craft/stitches.ts';
 import type { Origin } from './origin.ts';
 import type { Reckoning } from './reckoning.ts';
-import type { Swatch, Technique } from './swatch.ts';
 
 /** Stitches and rows in a centimetre of one stitch in one technique, and what they were taken from. */
 export interface GaugeUse {
@@ -14,13 +14,13 @@ export interface GaugeUse {
   readonly swatch: Swatch | null;
 }
 
-const WORDS: Readonly<Record<Technique, string>> = { plain: '', backLoops: ' in back loops', posts: ' in posts', carried: ' with carried yarn' };
+const WORDS: Readonly<Record<SwatchTechnique, string>> = { plain: '', backLoops: ' in back loops', posts: ' in posts', carried: ' with carried yarn' };
 
 /**
  * The gauge of a stitch in a technique: from a swatch of just that (the last washed one, else the last), or from the
  * pattern's own gauge, with the heights of the stitch catalogue where that was counted in another stitch.
  */
-export function gaugeOf(gauge: Gauge, swatches: readonly Swatch[], stitch: StitchKind, technique: Technique): GaugeUse {
+export function gaugeOf(gauge: Gauge, swatches: readonly Swatch[], stitch: StitchKind, technique: SwatchTechnique): GaugeUse {
   const fitting = swatches.filter((swatch) => swatch.stitch === stitch && swatch.technique === technique);
   const swatch = fitting.findLast((one) => one.washed) ?? fitting.at(-1);
   const name = stitchRow(stitch).us;
@@ -44,7 +44,7 @@ export interface GaugeNumbers {
 }
 
 /** The same as numbers of a reckoning. */
-export function gaugeNumbers(r: Reckoning, gauge: Gauge, swatches: readonly Swatch[], stitch: StitchKind, technique: Technique): GaugeNumbers {
+export function gaugeNumbers(r: Reckoning, gauge: Gauge, swatches: readonly Swatch[], stitch: StitchKind, technique: SwatchTechnique): GaugeNumbers {
   const use = gaugeOf(gauge, swatches, stitch, technique);
   const key = `gauge.${stitch}.${technique}`;
   const name = `${stitchRow(stitch).us}${WORDS[technique]}`;

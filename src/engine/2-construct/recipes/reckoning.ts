@@ -1,7 +1,5 @@
+import type { Pins } from '../../1-pattern/pieceFacts.ts';
 import { rounded, type Origin, type Rounding, type Unit } from './origin.ts';
-
-/** Numbers set by hand: for each key one number a size, null where the size keeps the reckoned one. */
-export type Pins = Readonly<Record<string, readonly (number | null)[]>>;
 
 /** A number set by hand that the piece can't be made with; the reckoned one is used. */
 export interface PinProblem {

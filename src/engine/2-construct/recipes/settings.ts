@@ -1,22 +1,5 @@
+import type { Measure, Pins, Swatch } from '../../1-pattern/pieceFacts.ts';
 import type { Gauge } from '../../1-pattern/pattern.ts';
-import type { Pins } from './reckoning.ts';
-import type { Swatch } from './swatch.ts';
-
-/** What can be measured on the body or on the thing. Lengths in cm. */
-export type MeasureName =
-  | 'footLength' | 'footGirth' | 'heelDiagonal' | 'ankle' | 'calf'
-  /** Edge of the cuff to where the heel begins. */
-  | 'legLength'
-  | 'width' | 'topWidth' | 'height' | 'girth' | 'endGirth' | 'across' | 'length';
-
-/** A measurement in every size with its ease: finished = measured × (1 + percent / 100) + cm. Negative ease stretches. */
-export interface Measure {
-  readonly name: MeasureName;
-  /** One a size; null where a size has none. */
-  readonly cm: readonly (number | null)[];
-  readonly easePercent: number;
-  readonly easeCm: number;
-}
 
 /** An edge that a piece begins or ends with. */
 export interface EdgeSettings {

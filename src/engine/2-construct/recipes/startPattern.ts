@@ -1,10 +1,11 @@
+import type { Measure, MeasureName } from '../../1-pattern/pieceFacts.ts';
 import type { Gauge, Pattern, Section } from '../../1-pattern/pattern.ts';
 import { alongChain, chain, withYarn } from './clauses.ts';
 import { DISC, PANEL, SOCK, TUBE } from './defaults.ts';
 import { joinSizes } from './joinSizes.ts';
 import { foundation, rows } from './madeRow.ts';
 import { makePiece } from './makePiece.ts';
-import type { Measure, MeasureName, PieceSettings } from './settings.ts';
+import type { PieceSettings } from './settings.ts';
 
 /** Constructions that a pattern can be started from with three measurements. */
 export type Construction = 'bootSock' | 'legWarmer' | 'flatPanel' | 'disc' | 'empty';

@@ -1,6 +1,6 @@
+import type { Measure, MeasureName } from '../../1-pattern/pieceFacts.ts';
 import type { Origin } from './origin.ts';
 import type { Reckoning } from './reckoning.ts';
-import type { Measure, MeasureName } from './settings.ts';
 
 const SAYS: Readonly<Record<MeasureName, string>> = {
   footLength: 'length of the foot', footGirth: 'girth of the foot', heelDiagonal: 'girth over heel and ankle', ankle: 'girth of the ankle', calf: 'girth of the calf',

@@ -1,7 +1,7 @@
+import type { MeasureName } from '../../1-pattern/pieceFacts.ts';
 import { stitchCode } from '../../craft/stitches.ts';
 import { FLAG, type Fabric } from '../../3-fabric/fabric.ts';
 import type { Origin } from '../../2-construct/recipes/origin.ts';
-import type { MeasureName } from '../../2-construct/recipes/settings.ts';
 import type { RowMeasure } from './rowMeasures.ts';
 import { heightOf, type SectionMeasure } from './sectionMeasures.ts';
 

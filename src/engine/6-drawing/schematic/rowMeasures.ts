@@ -1,6 +1,6 @@
+import type { Swatch, SwatchTechnique } from '../../1-pattern/pieceFacts.ts';
 import type { Gauge } from '../../1-pattern/pattern.ts';
 import { gaugeOf, type GaugeUse } from '../../2-construct/recipes/gaugeBook.ts';
-import type { Swatch, Technique } from '../../2-construct/recipes/swatch.ts';
 import { FLAG, type Fabric, type WorkedRow } from '../../3-fabric/fabric.ts';
 import { stitchOfCode, type StitchKind } from '../../craft/stitches.ts';
 
@@ -12,7 +12,7 @@ export interface RowMeasure {
   /** Laid out straight, not folded. */
   readonly widthMm: number;
   readonly heightMm: number;
-  readonly technique: Technique;
+  readonly technique: SwatchTechnique;
 }
 
 /** Gauge for measuring: the pattern's own and the swatches, and the yarns of the stitches where colour was laid. */
@@ -26,7 +26,7 @@ export interface MeasureWith {
 /** Measures every row that makes stitches; foundations and steps have none. Linear in stitches. */
 export function rowMeasures(fabric: Fabric, measure: MeasureWith): readonly (RowMeasure | null)[] {
   const known = new Map<string, GaugeUse>();
-  const gauge = (kind: StitchKind, technique: Technique): GaugeUse => {
+  const gauge = (kind: StitchKind, technique: SwatchTechnique): GaugeUse => {
     const key = `${kind} ${technique}`;
     const found = known.get(key) ?? gaugeOf(measure.gauge, measure.swatches, kind, technique);
     known.set(key, found);
@@ -63,7 +63,7 @@ function countKind(fabric: Fabric, row: WorkedRow): number {
 }
 
 /** How most of a row's stitches were worked; rows of several yarns carry the others. */
-function techniqueOf(fabric: Fabric, row: WorkedRow, yarn: Uint8Array | null): Technique {
+function techniqueOf(fabric: Fabric, row: WorkedRow, yarn: Uint8Array | null): SwatchTechnique {
   let loops = 0;
   let posts = 0;
   let yarns = 0;

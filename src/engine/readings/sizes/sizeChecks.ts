@@ -1,7 +1,6 @@
+import type { Measure, Swatch } from '../../1-pattern/pieceFacts.ts';
 import type { Pattern } from '../../1-pattern/pattern.ts';
 import { gaugeOf } from '../../2-construct/recipes/gaugeBook.ts';
-import type { Measure } from '../../2-construct/recipes/settings.ts';
-import type { Swatch } from '../../2-construct/recipes/swatch.ts';
 import { FOOT_RATIOS } from '../../craft/feet.ts';
 import { inSpan, weightsOfGauge, YARN_WEIGHTS, YARN_WEIGHT_SOURCE } from '../../craft/yarnWeights.ts';
 import { finding, type Finding } from '../../notation/finding.ts';

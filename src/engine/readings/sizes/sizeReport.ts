@@ -1,8 +1,7 @@
+import type { Measure, MeasureName, Swatch } from '../../1-pattern/pieceFacts.ts';
 import type { Pattern } from '../../1-pattern/pattern.ts';
 import type { Origin } from '../../2-construct/recipes/origin.ts';
 import { Reckoning } from '../../2-construct/recipes/reckoning.ts';
-import type { Measure, MeasureName } from '../../2-construct/recipes/settings.ts';
-import type { Swatch } from '../../2-construct/recipes/swatch.ts';
 import { wanted } from '../../2-construct/recipes/wanted.ts';
 import type { Fabric } from '../../3-fabric/fabric.ts';
 import type { Colours } from '../../4-colour/colours.ts';

@@ -1,7 +1,8 @@
+import type { Measure } from '../../../../src/engine/1-pattern/pieceFacts.ts';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DISC, NO_EDGE, PANEL, SOCK, TUBE } from '../../../../src/engine/2-construct/recipes/defaults.ts';
-import type { EdgeSettings, Measure, PieceSettings } from '../../../../src/engine/2-construct/recipes/settings.ts';
+import type { EdgeSettings, PieceSettings } from '../../../../src/engine/2-construct/recipes/settings.ts';
 import { measure, pieceOf, requestOf, type WorkedPiece } from './pieceOf.ts';
 
 /** Gauges of single crochet from chunky to sock yarn, stitches from wide to tall. */

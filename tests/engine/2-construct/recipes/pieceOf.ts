@@ -1,7 +1,8 @@
+import type { Measure, MeasureName } from '../../../../src/engine/1-pattern/pieceFacts.ts';
 import type { Gauge, Pattern } from '../../../../src/engine/1-pattern/pattern.ts';
 import { construct } from '../../../../src/engine/2-construct/construct.ts';
 import { makePiece, type MadePiece } from '../../../../src/engine/2-construct/recipes/makePiece.ts';
-import type { Measure, MeasureName, PieceRequest, PieceSettings } from '../../../../src/engine/2-construct/recipes/settings.ts';
+import type { PieceRequest, PieceSettings } from '../../../../src/engine/2-construct/recipes/settings.ts';
 import type { Fabric } from '../../../../src/engine/3-fabric/fabric.ts';
 import { work } from '../../../../src/engine/3-fabric/work.ts';
 import { colour } from '../../../../src/engine/4-colour/colour.ts';
