@@ -1,9 +1,11 @@
+import type { Terms } from '../craft/terms.ts';
 import { finding } from '../notation/finding.ts';
 import type { Finding } from '../notation/finding.ts';
 import type { Instruction, TextRange } from '../notation/instruction.ts';
+import { withoutJoiners } from '../notation/cleanText.ts';
 import { readRow } from '../notation/readRow.ts';
 import { readWritten } from '../notation/readWritten.ts';
-import type { WrittenLine, WrittenPattern } from '../notation/written.ts';
+import type { TermsFrom, WrittenLine, WrittenPattern } from '../notation/written.ts';
 import { readGauge, readHook, readYarn, readYarnList } from './headerValues.ts';
 import type { Gauge, Line, Pattern, Section, Yarn } from './pattern.ts';
 
@@ -15,6 +17,8 @@ export interface PatternFromText {
   readonly findings: readonly Finding[];
   /** Whether the gauge is the text's own; if not, it is only a middle one to draw with. */
   readonly gaugeSaid: boolean;
+  /** Where the terms are from: said, asked for, or guessed. */
+  readonly termsFrom: TermsFrom;
   /** Where each line of the pattern stands: its number in the file, counted from 1, and the characters of its own text in the whole text. */
   readonly lines: ReadonlyMap<string, { readonly lineNumber: number; readonly range: TextRange }>;
 }
@@ -27,13 +31,14 @@ const NO_GAUGE: Gauge = { stitches: 16, rows: 18, overCm: 10, stitch: 'sc' };
  * the whole pattern, the pattern's own from its title. Lines keep their text, in the terms of the text; header words that
  * the document has no field for become notes, in order, and so does what a known word says beyond its field. Rows are
  * not checked here: working the pattern reads them. A turning chain of 2 counts as a half double crochet unless a header
- * line `Turning chains:` says that it does not (most published lessons count it).
+ * line `Turning chains:` says that it does not (most published lessons count it). `terms`, where given, hold whatever the text says.
+ * MC, CC, CC1 … are yarns M, C, C, D …
  */
-export function patternFromText(text: string): PatternFromText {
-  const written = readWritten(text);
+export function patternFromText(text: string, terms: Terms | null = null): PatternFromText {
+  const written = readWritten(text, terms);
   const lines = new Map<string, { lineNumber: number; range: TextRange }>();
   if (written.findings.some(({ rule }) => rule === 'emptyText' || rule === 'tooLong') && written.sections.length === 0 && written.header.length === 0 && written.title === '') {
-    return { pattern: null, findings: written.findings, gaugeSaid: false, lines };
+    return { pattern: null, findings: written.findings, gaugeSaid: false, termsFrom: written.termsFrom, lines };
   }
   const findings: Finding[] = [];
   const header = headerOf(written, findings);
@@ -43,7 +48,7 @@ export function patternFromText(text: string): PatternFromText {
     id: slug(written.title), title: written.title, designer: header.designer, terms: written.terms, gauge: header.gauge, hookMm: header.hookMm, yarns,
     sizes: written.sizes, hdcTurningChainCounts: header.hdcTurningChainCounts, notes: header.notes, sections, motifs: [], placements: [], cells: [],
   };
-  return { pattern, findings: [...located(written, sections, lines), ...findings], gaugeSaid: header.gauge !== NO_GAUGE, lines };
+  return { pattern, findings: [...located(written, sections, lines), ...findings], gaugeSaid: header.gauge !== NO_GAUGE, termsFrom: written.termsFrom, lines };
 }
 
 type HeaderFields = Pick<Pattern, 'designer' | 'gauge' | 'hookMm' | 'hdcTurningChainCounts' | 'notes'> & { readonly yarns: readonly Yarn[] };
@@ -62,7 +67,7 @@ function headerOf(written: WrittenPattern, findings: Finding[]): HeaderFields {
     const { word, value } = line;
     const key = word.toLowerCase();
     const bad = (expected: string) => findings.push(finding('doubtful', 'badHeader', { text: line.range }, { found: value, expected, params: { line: line.lineNumber, word } }));
-    const letter = /^(?:yarn|colou?r)\s+([a-z])$/i.exec(word)?.[1]?.toUpperCase();
+    const letter = /^(?:yarn|colou?r)\s+([a-z])$/i.exec(word)?.[1]?.toUpperCase() ?? colourLetter(word);
     const list = /^(yarns?|colou?rs?)$/.test(key) ? readYarnList(value) : null;
     if (key === 'terms' || key === 'term' || key === 'size' || key === 'sizes') continue;
     if (letter !== undefined && !yarns.has(letter)) yarns.set(letter, readYarn(letter, value, yarns.size));
@@ -91,6 +96,13 @@ function headerOf(written: WrittenPattern, findings: Finding[]): HeaderFields {
   return { designer, gauge: gauge ?? NO_GAUGE, hookMm, hdcTurningChainCounts, notes, yarns: [...yarns.values()] };
 }
 
+/** The letter of `MC`, `Main colour (MC)`, `Yarn CC1`; undefined for other words. */
+function colourLetter(word: string): string | undefined {
+  const match = /\b(?:(MC)|CC([1-5])?)\b/.exec(word);
+  if (!match) return /^main colou?r$/i.test(word) ? 'M' : undefined;
+  return match[1] ? 'M' : 'CDEFG'[Number(match[2] ?? 1) - 1];
+}
+
 function sectionsOf(written: WrittenPattern, lines: Map<string, { lineNumber: number; range: TextRange }>): Section[] {
   return written.sections.map((section, index) => ({
     id: `s${index + 1}`, name: section.name, remark: section.remark, recipe: null,
@@ -104,7 +116,7 @@ function sectionsOf(written: WrittenPattern, lines: Map<string, { lineNumber: nu
 
 /** A line broken over several is one line in the document; the breaks become spaces, so that characters keep their places. */
 function lineOf(line: WrittenLine, id: string): Line {
-  const text = line.text.replace(/[\r\n\t]/g, ' ');
+  const text = withoutJoiners(line.text.replace(/[\r\n\t]/g, ' '));
   return line.kind === 'row' ? { kind: 'row', id, label: line.label, text } : { kind: line.kind, id, text };
 }
 
@@ -139,7 +151,7 @@ function located(written: WrittenPattern, sections: readonly Section[], lines: P
   const sectionOf = new Map(sections.flatMap((section) => section.lines.map((line) => [line.id, section.id] as const)));
   return written.findings.map((found) => {
     const line = idOfLine.get(Number(found.params.line)) ?? null;
-    return line === null || found.rule === 'noRows' ? found : { ...found, where: { ...found.where, line, section: sectionOf.get(line) ?? null } };
+    return line === null || found.rule === 'noRows' || found.rule === 'termsGuessed' ? found : { ...found, where: { ...found.where, line, section: sectionOf.get(line) ?? null } };
   });
 }
 

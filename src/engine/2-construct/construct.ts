@@ -4,6 +4,7 @@ import { flatForSize } from '../notation/changeAmounts.ts';
 import { amountFor, type Instruction, type Stated } from '../notation/instruction.ts';
 import type { Program, ProgramRow } from './program.ts';
 import { readLine } from './readLine.ts';
+import { rowBody, type Known } from './rowBody.ts';
 
 /**
  * The rows of a pattern for one size (0-based), each line written out as often as it stands for, rows that are worked "as
@@ -14,7 +15,7 @@ export function construct(pattern: Pattern, size: number): Program {
   const rows: ProgramRow[] = [];
   const findings: Finding[] = [];
   pattern.sections.forEach((section, index) => {
-    const bodies = new Map<number, readonly Instruction[]>();
+    const known: Known = { numbered: new Map(), recent: [] };
     let number = 0;
     for (const line of section.lines) {
       if (line.kind === 'note') continue;
@@ -28,12 +29,14 @@ export function construct(pattern: Pattern, size: number): Program {
       const numbered = word === 'row' || word === 'round' || word === 'next';
       if (numbered && start !== null) number = amountFor(start, size) - 1;
       const count = word === 'foundation' ? 1 : amountFor(line.label.rows, size);
+      const before = known.recent.length;
       for (let nth = 0; nth < count; nth++) {
         if (numbered) number++;
-        const body = bodyOf(sizeBody(read.body, size), nth, bodies, (missing, clause) =>
+        const body = rowBody(sizeBody(read.body, size), nth, known, before, size, (missing, clause) =>
           findings.push(finding('wrong', 'noSuchRow', { section: section.id, line: line.id, nth, text: clause.range }, { found: missing })),
         );
-        if (numbered) bodies.set(number, body);
+        if (numbered) known.numbered.set(number, body);
+        known.recent.push(body);
         rows.push({
           key: { line: line.id, nth }, section: index, word, number: numbered ? number : null,
           side: nth === 0 ? side : null, body, stated: statedFor(read.stated, nth, count, size),
@@ -63,19 +66,13 @@ function sizeBody(body: readonly Instruction[], size: number): readonly Instruct
   return known.get(size)!;
 }
 
-/** Instructions of the nth row of a line: its own, or in turn those of the rows it is worked as. */
-function bodyOf(body: readonly Instruction[], nth: number, bodies: ReadonlyMap<number, readonly Instruction[]>, missing: (row: number, clause: Instruction) => void): readonly Instruction[] {
-  const clause = body.find((part) => part.kind === 'asRows');
-  if (clause?.kind !== 'asRows') return body;
-  const row = clause.from + (nth % (clause.to - clause.from + 1));
-  const known = bodies.get(row);
-  if (!known) missing(row, clause);
-  return known ?? body;
-}
-
 /** The count stated for the nth of `rows` rows: of each row, or of the last with a fixed step before it. */
 function statedFor(stated: Stated | null, nth: number, rows: number, size: number): Stated | null {
   if (!stated || stated.of === 'row') return stated;
+  if (stated.list) {
+    const count = stated.list[nth];
+    return count === undefined ? null : { ...stated, count };
+  }
   const fromLast = rows - 1 - nth;
   if (fromLast === 0) return stated;
   if (stated.step === null) return null;

@@ -33,14 +33,33 @@ export function checkStated(work: RowWork, stated: Stated, worked: WorkedRow): v
   const said = amountFor(stated.count, work.program.size);
   const made = statedMade(work.hook, stated, worked);
   if (made !== null && made !== said) report(work, 'wrong', 'statedCount', stated.range, { found: said, expected: made });
+  for (const [index, more] of (stated.also ?? []).entries()) {
+    const count = amountFor(more.count, work.program.size);
+    const own = statedMade(work.hook, { ...stated, unit: more.unit }, worked);
+    if (own !== null && own !== count) report(work, 'wrong', 'statedCount', stated.range, { found: count, expected: own, params: { unit: more.unit, part: index + 1 } });
+  }
 }
 
 /** What the row made in the unit of its stated count; null for units that are no stitches (patterns, meshes). */
 export function statedMade(hook: Hook, stated: Stated, worked: Pick<WorkedRow, 'first' | 'end' | 'made'>): number | null {
   const unit = stated.unit.toLowerCase().replace(/s$/, '').replace(/^sl st$/, 'slst');
   if (unit === '' || unit === 'st' || unit === 'stitche') return worked.made;
-  const row = STITCHES.find((stitch) => stitch.kind === unit || stitch.us.toLowerCase() === unit);
+  if (/^(ch(-\d+)? )?sp$/.test(unit)) return spacesBy(hook, worked.first, worked.end);
+  const row = STITCHES.find((stitch) => !SEVERAL.has(stitch.kind) && (stitch.kind === unit || stitch.us.toLowerCase() === unit));
   return row ? madeBy(hook, worked.first, worked.end, row.kind) : null;
+}
+
+/** Stitches worked as several, which a count of them does not count. */
+const SEVERAL = new Set<string>(['shell', 'vst']);
+
+/** Chain spaces that stitches [first, end) hang: runs of chains between stitches. */
+function spacesBy(hook: Hook, first: number, end: number): number {
+  let spaces = 0;
+  for (let stitch = first; stitch < end; stitch++) {
+    const space = hook.stitches.has(stitch, FLAG.space);
+    if (space && !(stitch > first && hook.stitches.has(stitch - 1, FLAG.space))) spaces++;
+  }
+  return spaces;
 }
 
 function madeBy(hook: Hook, first: number, end: number, kind: string): number {

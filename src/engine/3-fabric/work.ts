@@ -124,6 +124,8 @@ function saysAround(body: readonly Instruction[]): boolean {
   return body.some(
     (clause) =>
       ((clause.kind === 'work' || clause.kind === 'group') && clause.into.at === 'across' && clause.into.word === 'around') ||
+      (clause.kind === 'inPattern' && clause.into.at === 'across' && clause.into.word === 'around') ||
+      (clause.kind === 'spread' && clause.word === 'around') ||
       (clause.kind === 'repeat' && ((clause.times.kind === 'toEnd' && clause.times.word === 'around') || saysAround(clause.body))),
   );
 }

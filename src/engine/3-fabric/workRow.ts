@@ -4,6 +4,7 @@ import { NONE, PLACE } from './edge.ts';
 import { FLAG } from './fabric.ts';
 import { closeRing, joinAt, joinRound, sewSeam } from './joins.ts';
 import { amountOf, MOST_STITCHES, report, type RowWork } from './rowWork.ts';
+import { workInPattern, workSpread } from './workPattern.ts';
 import { workRepeat } from './workRepeat.ts';
 import { settleGroupChains, workGroup, workStitch } from './workStitch.ts';
 
@@ -93,6 +94,12 @@ function workClause(work: RowWork, clause: Instruction): void {
     case 'forSizes':
       // A row of a program is one size's already; a row worked without one is met here.
       if (clause.sizes.includes(program.size)) workBody(work, clause.body);
+      return;
+    case 'inPattern':
+      workInPattern(work, clause);
+      return;
+    case 'spread':
+      workSpread(work, clause);
       return;
     case 'noJoin':
     case 'remark':

@@ -214,7 +214,7 @@ function workBeyond(work: RowWork, clause: Placed, count: number, make: (bases: 
 }
 
 /** On a flat edge the pattern may leave the turn unsaid; a row then begins with the stitch made last. */
-function impliedTurn(work: RowWork): void {
+export function impliedTurn(work: RowWork): void {
   const { hook } = work;
   const { state } = hook;
   if (!state.turned && !state.cut && hook.placed === 0 && !hook.round && !hook.piece!.closed && !work.join && !hook.edge.isMark(state.behind)) hook.turn();
@@ -265,7 +265,7 @@ function makeOne(work: RowWork, call: StitchCall, bases: readonly number[], flag
         const chain = hook.make('ch', [], 0);
         putSpace(hook, chain, chain + 1);
       }
-      hook.put(hook.make(row.legKind ?? 'dc', bases, flags | FLAG.counts | (leg > 0 ? FLAG.sameBase : 0)));
+      hook.put(hook.make(call.legKind ?? row.legKind ?? 'dc', bases, flags | FLAG.counts | (leg > 0 ? FLAG.sameBase : 0)));
     }
     return;
   }

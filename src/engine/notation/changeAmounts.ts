@@ -1,7 +1,7 @@
 import type { Amount, Instruction } from './instruction.ts';
 
 /** Fields of clauses that hold an amount. */
-const AMOUNTS = new Set(['count', 'each', 'except', 'times', 'nth']);
+const AMOUNTS = new Set(['count', 'each', 'except', 'times', 'nth', 'by']);
 
 /** Whether a field of a clause holds a number, or one number per size. */
 export function isAmountField(field: string, value: unknown): value is Amount {

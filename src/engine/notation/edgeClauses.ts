@@ -3,7 +3,6 @@ import type { Instruction } from './instruction.ts';
 import { readNoun } from './noun.ts';
 import type { RowReader } from './rowReader.ts';
 import { strangerFollows } from './stitchReading.ts';
-import { readTimes } from './times.ts';
 
 const SKIP = new Set(['skip', 'sk', 'miss', 'skipping', 'missing']);
 const LEAVE = new Set(['leave', 'leaving']);
@@ -32,11 +31,23 @@ export function readSkip(reader: RowReader): Instruction | null {
   if (!reader.take(SKIP)) return null;
   reader.takeArticles();
   if (reader.take('seam')) return { kind: 'skipSeam', range: reader.range(start) };
+  if (reader.is('next') && readNextToLast(reader)) return { kind: 'skip', count: 1, what: 'st', range: reader.range(start) };
   if (reader.is(NEXT) || (reader.token().kind === 'ordinal' && reader.token().value === 1)) reader.at++;
   const count = readAmount(reader);
   const noun = readNoun(reader);
   if (!noun && (reader.at === start + 1 || strangerFollows(reader))) return null;
   return { kind: 'skip', count: count ?? 1, what: noun?.what ?? 'st', range: reader.range(start) };
+}
+
+/** `skip next to last st`: the one before the last, which is the next where the words before it stop two short of the end. */
+function readNextToLast(reader: RowReader): boolean {
+  const ahead = reader.is('-', 1) ? 1 : 0;
+  if (!reader.is('to', 1 + ahead)) return false;
+  const second = reader.is('-', 2 + ahead) ? 1 : 0;
+  if (!reader.is('last', 2 + ahead + second)) return false;
+  reader.at += 3 + ahead + second;
+  readNoun(reader);
+  return true;
 }
 
 /** `Leave the rest unworked`, `leave 8 unworked`, `leave rem 9 sts unworked`. */
@@ -177,40 +188,6 @@ export function readDrawThrough(reader: RowReader): Instruction | null {
   return { kind: 'drawThrough', range: reader.range(start) };
 }
 
-const RANGE = new Set(['-', '—', 'to', 'and', '&', 'through']);
-
-/** `rep row 4`, `as rows 4 and 5`, `work as for rows 4-5`, `as 2nd row`. How often is the label's affair: `3 more times` is passed over. */
-export function readAsRows(reader: RowReader): Instruction | null {
-  const start = reader.at;
-  const rows = readRowNumbers(reader);
-  if (!rows) return null;
-  readTimes(reader, 'clause');
-  return { kind: 'asRows', ...rows, range: reader.range(start) };
-}
-
-function readRowNumbers(reader: RowReader): { readonly from: number; readonly to: number } | null {
-  const work = reader.take('work');
-  if (reader.take('same')) {
-    if (!reader.take('as')) return null;
-  } else if (!reader.take('rep') && !reader.take('repeat') && !reader.take('as') && !reader.take('like') && !work) return null;
-  reader.take('for');
-  reader.takeArticles();
-  const named = reader.take(ROW);
-  const kind = named ? 'number' : 'ordinal';
-  if (reader.token().kind !== kind) return null;
-  const from = reader.token().value;
-  reader.at++;
-  let to = from;
-  if (reader.is(RANGE) && reader.token(1).kind === kind) {
-    const pair = reader.is('and') || reader.is('&');
-    to = reader.token(1).value;
-    reader.at += 2;
-    if (pair && to !== from + 1) return null;
-  }
-  if (!named && !reader.take(ROW)) return null;
-  return from > 0 && to >= from ? { from, to } : null;
-}
-
 /** `do not join`, `without joining`, `work in a spiral`. */
 export function readNoJoin(reader: RowReader): Instruction | null {
   const start = reader.at;
@@ -225,4 +202,3 @@ export function readNoJoin(reader: RowReader): Instruction | null {
   } else if (!reader.take('spiral')) return null;
   return { kind: 'noJoin', range: reader.range(start) };
 }
-

@@ -29,12 +29,3 @@ export function readTerms(value: string): Terms | null {
   if (/\b(uk|u\.k\.|british|english|australian)/i.test(value)) return 'uk';
   return /\b(us|u\.s\.|usa|american)/i.test(value) ? 'us' : null;
 }
-
-/**
- * The terms of a text that does not say: UK when it holds words that only UK terms have (htr, half treble, ttr, tension)
- * and none that only US terms have (sc, hdc, single crochet, gauge), else US.
- */
-export function guessTerms(text: string): Terms {
-  const uk = /(?<![\p{L}])(htr|half[ -]treble|ttr|tension)(?![\p{L}])/iu.test(text);
-  return uk && !/(?<![\p{L}])(f?b?p?sc(\d*tog)?|hdc|single crochet|half[ -]double|gauge)(?![\p{L}])/iu.test(text) ? 'uk' : 'us';
-}

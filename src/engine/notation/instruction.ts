@@ -30,6 +30,8 @@ export interface StitchCall {
   readonly post: 'none' | 'front' | 'back';
   /** Rows below for a spike stitch; 0 for the usual place. */
   readonly spike: number;
+  /** Stitch of the legs where it is not the catalogue's own: `3-tr bobble`. */
+  readonly legKind?: StitchKind;
 }
 
 /** Where a stitch goes. */
@@ -58,6 +60,16 @@ export type Times =
   | { readonly kind: 'times'; readonly times: Amount }
   /** Until the row below has only `except` places left. */
   | { readonly kind: 'toEnd'; readonly except: Amount; readonly word: 'across' | 'around' | 'end' };
+
+/**
+ * How the numbers of a repeated row move, each time once more: `by` stitches more (or fewer) in its runs, a run being a
+ * clause such as `sc in next 6 sts`. Runs are counted from 1 in the order of the words; `'between'` is every run of a row
+ * that increases or decreases (a round of nothing but increases gets its first run).
+ */
+export interface RunChange {
+  readonly runs: readonly number[] | 'each' | 'between' | 'last';
+  readonly by: Amount;
+}
 
 interface Node {
   readonly range: TextRange;
@@ -90,8 +102,18 @@ export type Instruction = Node &
     | { readonly kind: 'fastenOff' }
     /** Draw the yarn through the stitches that are left and close. */
     | { readonly kind: 'drawThrough' }
-    /** Work this row as earlier rows of the section (numbers inclusive; several are cycled). */
-    | { readonly kind: 'asRows'; readonly from: number; readonly to: number }
+    /**
+     * Work this row as earlier rows of the section (numbers inclusive; several are cycled). `rows` names rows that are no
+     * range; `last` the so many rows before this line (from and to are 0 then); `changes` how their numbers move.
+     */
+    | { readonly kind: 'asRows'; readonly from: number; readonly to: number; readonly rows?: readonly number[]; readonly last?: number; readonly changes?: readonly RunChange[] }
+    /**
+     * Go on in the stitch pattern of the row below: on each stitch the kind that the last row in plain stitches set upon its
+     * like. `even`: "work even", a whole row with the turning chain or the join of the row before.
+     */
+    | { readonly kind: 'inPattern'; readonly into: Extract<Into, { at: 'next' | 'across' }>; readonly even: boolean }
+    /** One stitch in each stitch of the row below with `by` increases (decreases if negative) spread evenly. */
+    | { readonly kind: 'spread'; readonly stitch: StitchCall; readonly word: 'across' | 'around' | 'end'; readonly by: Amount }
     /** Worked in some sizes only, "Sizes S and L: …": size indices and the clauses for them. Resolved before the row is worked. */
     | { readonly kind: 'forSizes'; readonly sizes: readonly number[]; readonly body: readonly Instruction[] }
     /** Kept words that change nothing. */
@@ -109,6 +131,10 @@ export interface Stated {
   readonly of: 'row' | 'last';
   /** For `'last'`: stitches more (or fewer) in each row; null when not said. */
   readonly step: Amount | null;
+  /** For `'last'`: the count of each row in turn, where they are listed. */
+  readonly list?: readonly Amount[];
+  /** Further counts of the same row: `24 dc, 6 ch-1 sps`. */
+  readonly also?: readonly { readonly count: Amount; readonly unit: string }[];
   readonly range: TextRange;
 }
 

@@ -1,5 +1,6 @@
 import type { Amount } from './instruction.ts';
 import { numberOfWord, ordinalOfWord } from './numberWords.ts';
+import { readRepeatLabel } from './repeatLabel.ts';
 import type { RowLabel } from './written.ts';
 
 /** A label as written: its numbers are not yet followed up, and `textFrom` is where the row's own text begins. */
@@ -30,7 +31,6 @@ const WORD_NTH_ROW = new RegExp(String.raw`^([a-z]+)${SPACE}${ROW_WORD}\b`, 'i')
 const FOUNDATION = /^(?:foundation|base|starting)(?:[ \t]+(?:chain|ch|row|rnd|round|ring))?(?=[ \t]*[(:.–—-]|[ \t]*$)/i;
 const SETUP = /^set[ \t-]?up(?:[ \t]+(?:row|rnd|round))?\b/i;
 const NEXT = new RegExp(String.raw`^next(?:${SPACE}(?:${NUMBERS}|([a-z]+)))?${SPACE}${ROW_WORD}\b`, 'i');
-const REPEAT = new RegExp(String.raw`^rep(?:eat)?${SPACE}(?:rows?|rnds?|rounds?)${SPACE}(\d{1,6})(?:${SPACE}${DASH}${SPACE}(\d{1,6}))?(?:[,;]?${SPACE}(?:${NUMBERS}|([a-z]+))${SPACE}(?:more${SPACE})?times(?:${SPACE}more)?|[,;]?${SPACE}(once|twice)(?:${SPACE}more)?)?${SPACE}(?=$|[.([—–=-])`, 'i');
 const SIDE = /^[ \t]*[([]?[ \t]*(?:(rs|right side)|(ws|wrong side))(?:[ \t]+facing)?[ \t]*(?:[)\]]|(?=[ \t]*[:.–—-]))/i;
 const MARK = /^[ \t]*(?:[:.=]|[-–—])[ \t]*/;
 
@@ -47,12 +47,8 @@ function wordOf(row: string | undefined): 'row' | 'round' {
  * `Foundation`, `Set-up row`, `Next 2 rows`, `Rep row 4` (whose words are the row's text too). Null for any other line.
  */
 export function readLabel(line: string): ReadLabel | null {
-  const repeat = REPEAT.exec(line);
-  if (repeat) {
-    const rows = repeat[2] === undefined ? 1 : Number(repeat[2]) - Number(repeat[1]) + 1;
-    const times = numbersOf(repeat[3]) ?? [repeat[4] === undefined ? (repeat[5]?.toLowerCase() === 'twice' ? 2 : 1) : (numberOfWord(repeat[4].toLowerCase()) ?? 0)];
-    if (rows > 0 && times.every((value) => value > 0)) return { word: 'next', first: null, last: null, rows: times.map((value) => value * rows), side: null, bare: false, textFrom: 0, marked: true };
-  }
+  const again = readRepeatLabel(line);
+  if (again) return { word: 'next', first: null, last: null, rows: again, side: null, bare: false, textFrom: 0, marked: true };
   const begun = labelBegun(line);
   if (!begun) return null;
   let at = begun.length;
@@ -69,8 +65,8 @@ export function readLabel(line: string): ReadLabel | null {
   if (side === null) takeSide();
   const space = /^[ \t]*/.exec(line.slice(at))![0].length;
   const bracket = line[at + space] === '(' || line[at + space] === '[';
-  const again = side !== null && !mark ? MARK.exec(line.slice(at)) : null;
-  at += again ? again[0].length : space;
+  const late = side !== null && !mark ? MARK.exec(line.slice(at)) : null;
+  at += late ? late[0].length : space;
   return { ...begun.label, side, bare: begun.bare === true, textFrom: at, marked: mark !== null || side !== null || bracket || at >= line.length };
 }
 

@@ -160,6 +160,14 @@ function readTop(reader: RowReader): ReadPlace | null {
   if (!reader.take('of')) return null;
   reader.takeArticles();
   if (reader.take('tch') || reader.takeAll('t', '-', 'ch') || reader.takeAll('turning', CH)) return { into: { at: 'last', what: 'st' }, each: false };
+  if (reader.is('ch') && reader.is('-', 1) && reader.token(2).kind === 'number') {
+    reader.at += 3;
+    return { into: { at: 'last', what: 'st' }, each: false };
+  }
+  if (reader.takeAll('beg', CH) || reader.takeAll('beginning', CH)) {
+    if (reader.is('-') && reader.token(1).kind === 'number') reader.at += 2;
+    return { into: { at: 'last', what: 'st' }, each: false };
+  }
   const last = reader.take('last') || reader.take('previous');
   if (!readNoun(reader)) return null;
   const made = reader.takeAll('just', 'made') || reader.takeAll('just', 'worked') || reader.take('made');

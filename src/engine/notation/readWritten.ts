@@ -1,7 +1,9 @@
 import type { Terms } from '../craft/terms.ts';
+import { JOINER, cleanText, isPageNumber } from './cleanText.ts';
 import { finding } from './finding.ts';
 import type { Finding } from './finding.ts';
-import { guessTerms, isKnownHeader, readHeaderLine, readSizes, readTerms } from './headerReading.ts';
+import { guessTerms } from './guessTerms.ts';
+import { isKnownHeader, readHeaderLine, readSizes, readTerms } from './headerReading.ts';
 import type { Instruction } from './instruction.ts';
 import { readLabel } from './labelReading.ts';
 import type { ReadLabel } from './labelReading.ts';
@@ -36,51 +38,60 @@ type Header = WrittenPattern['header'][number];
 
 /** Clauses that make a line of a section a step rather than a note. */
 const STEP_KINDS = new Set<Instruction['kind']>(['seam', 'fastenOff', 'joinAt', 'turn', 'drawThrough', 'yarn', 'work', 'group', 'repeat', 'chain', 'ring', 'joinRing', 'join', 'asRows', 'skip', 'leave', 'noJoin', 'marker', 'otherSide', 'skipSeam']);
-const ROW_LIKE = /^(re)?join\b|^attach\b|^with [a-z]\b|^(ch|chain)[ \t-]*\d|^(make |form )?an? (magic|adjustable) ring|^magic ring|^rep(eat)? (row|rnd|round)/i;
+const ROW_LIKE = /^(re)?join\b|^attach\b|^with [a-z]\b|^(ch|chain)[ \t-]*\d|^(make |form )?an? (magic|adjustable) ring|^magic ring|^rep(eat)? (the )?(last |previous )?[a-z\d ]{0,12}(row|rnd|round)|^work (even|\d+ (rows|rnds|rounds) even)/i;
 
 /**
  * Takes a written pattern apart: title (the first line), header lines, sections, and in them rows with their labels,
  * steps and notes. Rows are not read, but a line without a label is a step only if it reads as one. Nothing of the text
  * is lost: header words that are not known and lines that are no instruction are kept. Findings carry `where.text` as
  * characters of the whole text and `params.line`. Linear in the text; texts over 2,000,000 characters are refused with a
- * finding.
+ * finding. Where terms are asked for they hold, whatever the text says; else those it names, else a guess, which is found unless its words leave no doubt.
+ * Ranges are those of the text as given.
  */
-export function readWritten(text: string): WrittenPattern {
-  const nothing = { title: '', terms: 'us' as const, header: [], sizes: [''], sections: [] };
-  if (text.length > LONGEST_TEXT) return { ...nothing, findings: [finding('wrong', 'tooLong', { text: [0, text.length] }, { found: text.length, expected: LONGEST_TEXT, params: { line: 1 } })] };
-  const lines = textLines(text);
+export function readWritten(original: string, asked: Terms | null = null): WrittenPattern {
+  const nothing = { title: '', terms: asked ?? ('us' as const), termsFrom: { by: 'nothing' as const, words: '' }, header: [], sizes: [''], sections: [] };
+  if (original.length > LONGEST_TEXT) return { ...nothing, findings: [finding('wrong', 'tooLong', { text: [0, original.length] }, { found: original.length, expected: LONGEST_TEXT, params: { line: 1 } })] };
+  const text = cleanText(original);
+  const lines = textLines(text, original);
   if (lines.length === 0) return { ...nothing, findings: [finding('wrong', 'emptyText', {}, { params: { line: 1 } })] };
   const findings: Finding[] = [];
   const headerEnd = endOfHeader(lines);
   const { title, header } = readHeader(lines.slice(0, headerEnd));
   const said = header.find(({ word }) => /^terms?$/i.test(word));
-  const terms = (said && readTerms(said.value)) ?? guessTerms(text);
+  const written = said ? readTerms(said.value) : null;
+  const guess = written || asked ? null : guessTerms(text);
+  const terms = asked ?? written ?? guess!.terms;
+  if (guess && (guess.by === 'mixed' || guess.by === 'chains')) findings.push(finding('doubtful', 'termsGuessed', {}, { found: guess.words, expected: terms, params: { line: lines[0]!.lineNumber, by: guess.by } }));
   if (said && !readTerms(said.value)) findings.push(inHeader('badHeader', said, 'US or UK'));
   const sized = header.find(({ word }) => /^sizes?$/i.test(word));
   const names = sized ? readSizes(sized.value) : [];
   const sizes = names.length > 0 ? names : [''];
   const sections = readSections(text, lines.slice(headerEnd), terms, sizes.length, findings);
   if (!sections.some((section) => section.lines.some(({ kind }) => kind === 'row'))) findings.push(finding('doubtful', 'noRows', {}, { params: { line: lines[0]!.lineNumber } }));
-  return { title, terms, header, sizes, sections, findings };
+  return { title, terms, termsFrom: guess ? { by: guess.by, words: guess.words } : { by: asked ? 'asked' : 'said', words: '' }, header, sizes, sections, findings };
 }
 
 function inHeader(rule: 'badHeader', line: Header, expected: string): Finding {
   return finding('doubtful', rule, { text: line.range }, { found: line.value, expected, params: { line: line.lineNumber, word: line.word } });
 }
 
-function textLines(text: string): TextLine[] {
+function textLines(text: string, original: string): TextLine[] {
   const lines: TextLine[] = [];
   let lineNumber = 0;
+  let breaks = 0;
   let apart = true;
   for (let from = 0; from <= text.length; ) {
     const end = /\r\n|\r|\n/g;
     end.lastIndex = from;
     const stop = end.exec(text);
     const to = stop ? stop.index : text.length;
-    lineNumber++;
+    lineNumber += breaks + 1;
     const whole = text.slice(from, to);
+    // Breaks inside a word, which cleaning has closed, are lines of the file all the same.
+    breaks = whole.includes(JOINER) ? (original.slice(from, to).match(/\r\n|\r|\n/g)?.length ?? 0) : 0;
     const trimmed = whole.trim();
     if (trimmed === '') apart = true;
+    else if (lines.length > 0 && isPageNumber(trimmed, apart || /^[ ]*(?:\r\n|\r|\n|$)/.test(text.slice(stop ? to + stop[0].length : to, to + 40)))) apart = false;
     else {
       const start = from + whole.indexOf(trimmed);
       const label = trimmed.length <= LONGEST_TEXT ? readLabel(trimmed.length > 400 ? trimmed.slice(0, 400) : trimmed) : null;

@@ -1,19 +1,24 @@
+import { mapAmount } from './amounts.ts';
 import type { Instruction, Times } from './instruction.ts';
 import { readInto } from './intoReading.ts';
+import { placesTaken } from './patternClause.ts';
 import type { RowReader } from './rowReader.ts';
 import { readTimes } from './times.ts';
 
 /** Reads a run of clauses; the sequence reader, passed in because repeats and sequences hold each other. */
 export type ReadBody = (reader: RowReader, context: { readonly star: boolean; readonly top: null }) => Instruction[];
 
-const COMMA = new Set([',', ';']);
+const COMMA = new Set([',', ';', '.']);
+const STAR = new Set(['*', '**']);
 const REP = new Set(['rep', 'repeat', 'repeating']);
+/** Words that point at a stitch rather than ask for one: `skip 1 st [the sl st]`. */
+const POINTS = new Set(['the', 'this', 'that', 'these', 'those']);
 /** Brackets in brackets beyond this are kept unread. */
 const DEEPEST = 24;
 
 /** Whether `rep from *` (or `rep *`) stands there. */
 export function isRepFrom(reader: RowReader): boolean {
-  return reader.is(REP) && (reader.is('*', 1) || (reader.is('from', 1) && reader.is('*', 2)));
+  return reader.is(REP) && (reader.is(STAR, 1) || (reader.is('from', 1) && reader.is(STAR, 2)));
 }
 
 /** Stitches of a group are made in its one place: their own places become "the same". */
@@ -53,7 +58,7 @@ export function readBracket(reader: RowReader, readBody: ReadBody, before?: Time
   }
   if (into) reader.at = open.close + 1;
   const first = body[0];
-  if (!first || first.kind === 'unread') {
+  if (!first || first.kind === 'unread' || POINTS.has(reader.tokens[start + 1]!.word)) {
     reader.findings.length = found;
     const range = reader.range(start);
     return [{ kind: 'remark', text: reader.text.slice(range[0] + 1, range[1] - 1), range }];
@@ -67,6 +72,7 @@ export function readBracket(reader: RowReader, readBody: ReadBody, before?: Time
  */
 export function readStar(reader: RowReader, readBody: ReadBody): readonly Instruction[] | null {
   const start = reader.at;
+  const open = reader.token().word;
   reader.at++;
   if (reader.depth >= DEEPEST) {
     reader.at = start;
@@ -75,20 +81,65 @@ export function readStar(reader: RowReader, readBody: ReadBody): readonly Instru
   reader.depth++;
   const body = readBody(reader, { star: true, top: null });
   reader.depth--;
-  const closed = reader.take('*');
+  if (open === '*' && reader.is('**')) {
+    const split = reader.attempt(() => readToDoubleStar(reader, readBody, body, start));
+    if (split) return split;
+  }
+  const closed = reader.take(open);
   const times = (closed ? readTimes(reader, 'bracket') : null) ?? reader.attempt(() => readFrom(reader));
   if (times && body.length > 0) return [{ kind: 'repeat', body, times, style: 'star', range: reader.range(start) }];
   const range = reader.range(start, start + 1);
-  reader.find('wrong', 'unread', range, { found: '*' });
-  return [{ kind: 'unread', text: '*', range }, ...body];
+  reader.find('wrong', 'unread', range, { found: open });
+  return [{ kind: 'unread', text: open, range }, ...body];
 }
 
 function readFrom(reader: RowReader): Times | null {
   reader.take(COMMA);
   if (!reader.take(REP)) return null;
+  if (reader.takeAll('between', STAR, 'and', STAR) || reader.takeAll('between', STAR, STAR)) return readTimes(reader, 'from');
   reader.take('from');
-  if (!reader.take('*')) return null;
-  if (reader.is('to') && reader.is('*', 1)) reader.at += 2;
+  if (!reader.take(STAR)) return null;
+  if (reader.is('to') && reader.is(STAR, 1)) reader.at += 2;
   reader.take(',');
   return readTimes(reader, 'from');
+}
+
+/** `*…, **…; rep from * around, ending last repeat at **`: the last time stops at the double star. */
+function readToDoubleStar(reader: RowReader, readBody: ReadBody, first: readonly Instruction[], start: number): readonly Instruction[] | null {
+  reader.at++;
+  reader.depth++;
+  const second = readBody(reader, { star: true, top: null });
+  reader.depth--;
+  const times = readFrom(reader);
+  if (!times || first.length === 0) return null;
+  reader.take(COMMA);
+  if (!reader.take('ending') && !reader.take('end') && !reader.take('ends')) return null;
+  if (reader.take('last')) {
+    if (!reader.take(REP) && !reader.take('time')) return null;
+  }
+  if (!reader.take('at') || !reader.take('**')) return null;
+  const style = 'star';
+  const range = reader.range(start);
+  const body = [...first, ...second];
+  if (times.kind === 'times') return [{ kind: 'repeat', body, style, range, times: { kind: 'times', times: mapAmount(times.times, (count) => Math.max(0, count - 1)) } }, ...first];
+  const taken = placesTaken(first);
+  if (taken === null) return null;
+  const except = typeof times.except === 'number' ? mapAmount(taken, (count) => count + (times.except as number)) : taken;
+  return [{ kind: 'repeat', body, style, range, times: { kind: 'toEnd', word: 'end', except } }, ...first];
+}
+
+/** `…; rep from * across, ending with sc in last st`: the repeat leaves as many places as the ending takes. */
+export function readEnding(reader: RowReader, before: Instruction, readOne: (reader: RowReader) => readonly Instruction[] | null): readonly Instruction[] | null {
+  if (before.kind !== 'repeat' || before.times.kind !== 'toEnd' || before.times.except !== 0) return null;
+  if (!reader.take('ending') && !reader.take('end') && !reader.take('ends')) return null;
+  if (!reader.take('with')) reader.take('in');
+  const clauses: Instruction[] = [];
+  do {
+    const read = readOne(reader);
+    if (!read) return null;
+    clauses.push(...read);
+  } while (reader.is('and') && clauses.length < 12 && reader.take('and'));
+  const except = placesTaken(clauses);
+  if (except === null || clauses.some(({ kind }) => kind === 'unread')) return null;
+  return [{ ...before, times: { kind: 'toEnd', word: except === 0 ? before.times.word : 'end', except } }, ...clauses];
 }

@@ -4,6 +4,7 @@ import type { StitchKind } from '../craft/stitches.ts';
 import { finding } from './finding.ts';
 import type { Degree, Finding, Rule } from './finding.ts';
 import type { Instruction, StitchCall, TextRange } from './instruction.ts';
+import type { SpecialStitch } from './specialStitches.ts';
 import { tokenize } from './tokens.ts';
 import type { Token } from './tokens.ts';
 
@@ -14,6 +15,8 @@ export interface ReadOptions {
   readonly sizes: number;
   /** Letters of the pattern's yarns; without them any capital letter may be a yarn. */
   readonly letters?: readonly string[];
+  /** Stitches that the pattern explains itself; they win over the catalogue. */
+  readonly special?: readonly SpecialStitch[];
   /** Names of the sizes, by which "Sizes S and L: …" is read; without them such words stay unread. */
   readonly sizeNames?: readonly string[];
 }

@@ -1,16 +1,18 @@
+import { readAsRows } from './asRowsClause.ts';
 import { readChain } from './chainClause.ts';
 import { readCount } from './counts.ts';
 import {
-  readAsRows, readDrawThrough, readFastenOff, readLeave, readMarker, readNoJoin, readOtherSide, readRing, readSeam, readSkip, readTurn,
+  readDrawThrough, readFastenOff, readLeave, readMarker, readNoJoin, readOtherSide, readRing, readSeam, readSkip, readTurn,
 } from './edgeClauses.ts';
 import type { Instruction, Stated } from './instruction.ts';
 import { readJoin, readJoiningSlip } from './joinClause.ts';
 import { readInto } from './intoReading.ts';
+import { readEveryOther, readInPattern, readSpread, readSpreadAfter } from './patternClause.ts';
 import { readPlace } from './places.ts';
 import { readRemark } from './remarkClause.ts';
-import { asGroup, isRepFrom, readBracket, readStar } from './repeats.ts';
+import { asGroup, isRepFrom, readBracket, readEnding, readStar } from './repeats.ts';
 import type { RowReader } from './rowReader.ts';
-import { matchStitch, readLoop } from './stitchReading.ts';
+import { matchSpecial, matchStitch, readLoop } from './stitchReading.ts';
 import { readFurtherPlace, readWork } from './workClause.ts';
 import { readYarn, readYarnAfter } from './yarnClause.ts';
 
@@ -24,6 +26,8 @@ const CHANGES = new Set([
 /** Manner, not matter. */
 const MANNER = new Set(['loosely', 'tightly', 'carefully', 'again', 'alternately', 'neatly', 'firmly', 'now', 'also']);
 const COUNT_MARK = new Set(['—', '-', '=', ':']);
+/** Tokens that a count without brackets may have. */
+const LONGEST_COUNT = 60;
 const OPENING = new Set(['(', '[', '{']);
 const BRACKET = new Set(['(', '[', '{', ')', ']', '}']);
 const COMMA = new Set([',', ':']);
@@ -41,7 +45,7 @@ export function readSequence(reader: RowReader, context: { readonly star: boolea
   };
   let joined = false;
   while (reader.at < reader.end) {
-    if (context.star && (reader.is('*') || isRepFrom(reader))) break;
+    if (context.star && (reader.is('*') || reader.is('**') || isRepFrom(reader))) break;
     if (reader.is(SEPARATOR)) {
       if (context.top && reader.is(COUNT_MARK) && readMarkedCount(reader, context.top)) break;
       joined = reader.is('and') || reader.is('&') || (joined && reader.is(','));
@@ -52,6 +56,17 @@ export function readSequence(reader: RowReader, context: { readonly star: boolea
     const found = reader.findings.length;
     if (context.top && readStatedCount(reader, context.top, nodes.length)) continue;
     const before = nodes.at(-1);
+    const instead = before ? reader.attempt(() => readSpreadAfter(reader, before)) : null;
+    if (instead) {
+      nodes[nodes.length - 1] = instead;
+      continue;
+    }
+    const ended = before ? reader.attempt(() => readEnding(reader, before, (inner) => readClause(inner, done))) : null;
+    if (ended) {
+      nodes.pop();
+      push(...ended);
+      continue;
+    }
     const further = joined && before ? reader.attempt(() => readFurtherPlace(reader, before)) : null;
     const clause = further ? [further] : readClause(reader, done);
     joined = false;
@@ -61,6 +76,7 @@ export function readSequence(reader: RowReader, context: { readonly star: boolea
     }
     const yarn = clause.some(({ kind }) => kind === 'work' || kind === 'group') ? reader.attempt(() => readYarnAfter(reader)) : null;
     while (reader.take(MANNER));
+    const match = reader.is('to') && reader.is('correspond', 1) ? reader.attempt(() => readRemark(reader)) : null;
     if (reader.is(CHANGES) && changesMeaning(clause)) {
       reader.findings.length = found;
       push(unreadClause(reader, start));
@@ -68,6 +84,7 @@ export function readSequence(reader: RowReader, context: { readonly star: boolea
     }
     if (yarn) push(yarn);
     push(...clause);
+    if (match) push(match);
   }
   return nodes;
 }
@@ -84,7 +101,7 @@ interface Done {
 function note(done: Done, { kind }: Instruction): void {
   if (kind === 'chain') done.chains = true;
   else if (kind !== 'yarn' && kind !== 'remark') done.others = true;
-  if (kind === 'work' || kind === 'repeat' || kind === 'group') done.worked = true;
+  if (kind === 'work' || kind === 'repeat' || kind === 'group' || kind === 'spread' || kind === 'inPattern') done.worked = true;
   if (kind === 'ring') done.ring = true;
 }
 
@@ -111,11 +128,12 @@ function readStatedCount(reader: RowReader, top: Counted, nodesBefore: number): 
     top.nodesBefore = nodesBefore;
     return true;
   }
-  if (open.kind !== 'number' || start === 0) return false;
+  const making = open.word === 'making';
+  if ((open.kind !== 'number' && !making) || start === 0) return false;
   const last = reader.tokens[reader.end - 1]!.word === '.' ? reader.end - 1 : reader.end;
-  if (last - start > 12 || !/^st(s|itch|itches)?$/.test(reader.tokens[last - 1]!.word)) return false;
+  if (last - start > (making ? LONGEST_COUNT : 12) || (!making && !/^st(s|itch|itches)?$/.test(reader.tokens[last - 1]!.word))) return false;
   const count = readCount(reader, last);
-  if (!count || count.unit !== 'sts') return false;
+  if (!count || (count.unit !== 'sts' && !making)) return false;
   top.stated = { ...count, range: reader.range(start) };
   top.nodesBefore = nodesBefore;
   return true;
@@ -133,7 +151,7 @@ function readMarkedCount(reader: RowReader, top: Counted): boolean {
   const start = reader.at;
   if (reader.is('-') && (reader.token().glued || reader.token(1).glued)) return false;
   const last = reader.tokens[reader.end - 1]!.word === '.' ? reader.end - 1 : reader.end;
-  if (last - start > 16 || reader.token(1).kind === 'mark') return false;
+  if (last - start > LONGEST_COUNT || reader.token(1).kind === 'mark') return false;
   const count = reader.attempt(() => {
     reader.at++;
     return readCount(reader, last);
@@ -147,7 +165,7 @@ function readMarkedCount(reader: RowReader, top: Counted): boolean {
 
 function changesMeaning(clause: readonly Instruction[]): boolean {
   const kind = clause.at(-1)?.kind;
-  return kind === 'work' || kind === 'group' || kind === 'skip' || kind === 'repeat' || kind === 'leave';
+  return kind === 'work' || kind === 'group' || kind === 'skip' || kind === 'repeat' || kind === 'leave' || kind === 'inPattern';
 }
 
 /** Keeps the words of a clause that can't be read (a bracket without a partner by itself): to its next comma, stop or `then`, or to an `and` that begins a stitch. */
@@ -162,7 +180,7 @@ function unreadClause(reader: RowReader, start: number): Instruction {
   do {
     const { close } = reader.token();
     reader.at = close > 0 && close < reader.end ? close + 1 : reader.at + 1;
-  } while (reader.at < reader.end && !reader.is(CLAUSE_END) && (stray || !reader.is('*')) && !(reader.is('and') && startsStitch(reader, 1)));
+  } while (reader.at < reader.end && !reader.is(CLAUSE_END) && (stray || !(reader.is('*') || reader.is('**'))) && !(reader.is('and') && startsStitch(reader, 1)));
   return reader.unread(start);
 }
 
@@ -171,7 +189,7 @@ function startsStitch(reader: RowReader, ahead: number): boolean {
 }
 
 function readClause(reader: RowReader, done: Done): readonly Instruction[] | null {
-  if (reader.is('*')) return readStar(reader, readSequence);
+  if (reader.is('*') || reader.is('**')) return readStar(reader, readSequence);
   if (OPENING.has(reader.token().word)) {
     return readWay(reader) ?? reader.attempt(() => readWork(reader)) ?? readBracket(reader, readSequence);
   }
@@ -195,9 +213,13 @@ function readWords(reader: RowReader, done: Done): readonly Instruction[] | null
   return (
     one(reader, readNoJoin) ??
     one(reader, readOtherSide) ??
+    one(reader, readInPattern) ??
     one(reader, readAsRows) ??
+    one(reader, readSpread) ??
+    reader.attempt(() => readEveryOther(reader)) ??
     one(reader, readYarn) ??
     reader.attempt(() => readJoiningSlip(reader, onlyChains, done.worked)) ??
+    reader.attempt(() => readSpecial(reader)) ??
     reader.attempt(() => readWorkOrRing(reader, done)) ??
     reader.attempt(() => readChain(reader)) ??
     one(reader, readTurn) ??
@@ -228,6 +250,18 @@ function readWorkOrRing(reader: RowReader, done: Done): readonly Instruction[] |
   if (first?.kind !== 'work' || first.into.at !== 'ring' || done.ring) return nodes;
   const magic = reader.tokens.slice(start, reader.at).find(({ word }) => word === 'magic' || word === 'mr');
   return magic ? [{ kind: 'ring', range: [magic.from, first.range[1]] }, ...nodes!] : nodes;
+}
+
+/** A stitch that the pattern explains as several in one place: `shell in next sc`. */
+function readSpecial(reader: RowReader): readonly Instruction[] | null {
+  const start = reader.at;
+  reader.takeArticles();
+  if (reader.token().kind === 'number' && reader.token().value === 1) reader.at++;
+  const special = matchSpecial(reader);
+  if (!special?.special.body) return null;
+  reader.at += special.length;
+  const into = readInto(reader);
+  return [{ kind: 'group', body: special.special.body, into: into?.place?.into ?? { at: 'next', count: 1, what: 'st' }, range: reader.range(start) }];
 }
 
 /** `Working in back loops only, …`, `BLO: …`: holds for the rest of the row. The words themselves are kept as a remark. */

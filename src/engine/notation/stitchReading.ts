@@ -4,6 +4,7 @@ import { stitchRow } from '../craft/stitches.ts';
 import type { StitchKind } from '../craft/stitches.ts';
 import type { StitchCall } from './instruction.ts';
 import type { OpenCall, RowReader } from './rowReader.ts';
+import type { SpecialStitch } from './specialStitches.ts';
 
 /** A stitch as written, before it is known where it goes. */
 export interface ReadStitch {
@@ -18,6 +19,8 @@ export interface ReadStitch {
 
 const INCREASE = new Set(['inc', 'incs', 'increase']);
 const DECREASE = new Set(['dec', 'decs', 'decrease', 'invdec']);
+/** Stitches that legs of a bobble and its like may be of. */
+const LEGS = new Set<StitchKind>(['sc', 'hdc', 'dc', 'tr', 'dtr']);
 const LOOP = new Set(['loop', 'loops', 'lp', 'lps']);
 /** Words of UK print that name another stitch, or none, in US print. */
 const NOT_IN_US = new Set(['trtr', 'tr tr', 'triple treble', 'treble treble', 'triple treble crochet']);
@@ -37,6 +40,22 @@ export interface StitchMatch {
   readonly length: number;
   readonly post: StitchCall['post'];
   readonly foreign: boolean;
+}
+
+/** Looks for the words of a stitch that the pattern explains. Moves nothing. */
+export function matchSpecial(reader: RowReader): { readonly special: SpecialStitch; readonly length: number } | null {
+  const { special = [] } = reader.options;
+  if (special.length === 0 || reader.token().kind !== 'word') return null;
+  let best: { readonly special: SpecialStitch; readonly length: number } | null = null;
+  for (const one of special) {
+    for (const words of one.phrases) {
+      const { word } = reader.token();
+      const first = word === words[0] || (words.length === 1 && (word === `${words[0]}s` || word === `${words[0]}es`));
+      const length = first ? lengthOf(reader, 0, words) : 0;
+      if (length > (best?.length ?? 0)) best = { special: one, length };
+    }
+  }
+  return best;
 }
 
 /** Looks for a stitch word, singular or plural, with or without a post prefix (FPdc). Moves nothing. */
@@ -110,6 +129,11 @@ export function readLoop(reader: RowReader): { readonly loop: 'front' | 'back'; 
 export function readStitch(reader: RowReader): ReadStitch | null {
   const start = reader.at;
   const loop = readLoop(reader);
+  const own = matchSpecial(reader);
+  if (own?.special.call) {
+    reader.at += own.length;
+    return { call: { ...own.special.call, ...(loop ? { loop: loop.loop } : {}) }, increase: false, decrease: false, spike: false };
+  }
   const spike = reader.take('spike');
   let post: StitchCall['post'] = 'none';
   if (reader.takeAll('fp', '-') || reader.takeAll('front', '-', 'post') || reader.takeAll('front', 'post') || reader.take('fp')) post = 'front';
@@ -129,7 +153,7 @@ function openCall(kind: StitchKind): OpenCall {
   return { kind, together: 1, legs: stitchRow(kind).legs, loop: 'both', post: 'none', spike: 0 };
 }
 
-/** `5-dc bobble`, `dc bobble`, `ch-3 picot`: legs of the catalogue's own leg stitch only. */
+/** `5-dc bobble`, `dc bobble`, `ch-3 picot`: `3-tr bobble` with legs of another stitch than the catalogue's. */
 function readLegged(reader: RowReader): Omit<ReadStitch, 'spike'> | null {
   const start = reader.at;
   const numbered = reader.token().kind === 'number' ? reader.token().value : null;
@@ -150,11 +174,14 @@ function readLegged(reader: RowReader): Omit<ReadStitch, 'spike'> | null {
     }
     reader.take('-');
     const whole = matchStitch(reader);
-    if (whole && stitchRow(whole.kind).legKind === leg.kind && (legs === null || (legs > 0 && legs <= 255))) {
+    const own = whole ? stitchRow(whole.kind).legKind : null;
+    const legged = own !== null && (own === leg.kind || (own !== 'ch' && LEGS.has(leg.kind) && legs !== null));
+    if (whole && legged && (legs === null || (legs > 0 && legs <= 255))) {
       reader.at += whole.length;
       if (leg.foreign) reader.foreign(start, leg.kind);
       const call = openCall(whole.kind);
       if (legs !== null) call.legs = legs;
+      if (own !== leg.kind) call.legKind = leg.kind;
       return { call, increase: false, decrease: false };
     }
   }

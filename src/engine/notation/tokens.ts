@@ -16,7 +16,7 @@ export interface Token {
   close: number;
 }
 
-const TOKEN = /(\s+)|(\p{L}[\p{L}\p{M}]*(?:['’]\p{L}+)?)|(\d+)|([\s\S])/gu;
+const TOKEN = /([\s\u2060\u00ad\u200b-\u200d\ufeff]+)|(\p{L}[\p{L}\p{M}\u2060]*(?:['’]\p{L}+)?)|(\d+)|(\*\*|[\s\S])/gu;
 /** Abbreviations of older print with a stop after each letter: d.c., h.tr., sl.st. */
 const DOTTED = /(?:d\.c|s\.c|h\.d\.c|h\.t\.r|h\.tr|d\.tr|tr\.tr|s\.s|sl\.st|d\.t\.r)\b\.?/iy;
 /** Words that print shortens with a stop, so that the stop ends no clause when a small letter or a number follows. */
@@ -30,7 +30,7 @@ const ORDINAL_ENDINGS = new Set(['st', 'nd', 'rd', 'th']);
 
 /**
  * Takes a written row apart into tokens, in one pass. Curly quotes, dashes (en, em and minus all become `—`) and times
- * signs are made alike; numbers as words to twenty and ordinals (`2nd`, `second`) get their value. Any text is accepted.
+ * signs are made alike, a word joiner inside a word (where a line broke it) is passed over; numbers as words to twenty and ordinals (`2nd`, `second`) get their value. Any text is accepted.
  */
 export function tokenize(text: string): Token[] {
   const tokens: Token[] = [];
@@ -55,7 +55,7 @@ export function tokenize(text: string): Token[] {
     }
     at += piece.length;
     if (match[2] !== undefined) {
-      const word = piece.toLowerCase().replace(/[.’]/g, (mark) => (mark === '.' ? '' : "'"));
+      const word = piece.toLowerCase().replace(/[.’\u2060]/g, (mark) => (mark === '’' ? "'" : ''));
       const last = tokens.at(-1);
       if (glued && last?.kind === 'number' && ORDINAL_ENDINGS.has(word) && isOrdinalEnding(last.value, word)) {
         tokens[tokens.length - 1] = { ...last, kind: 'ordinal', word: last.word + word, to: at };

@@ -5,7 +5,8 @@ import type { Instruction, Stated } from './instruction.ts';
 import { listOfNames } from './sizeParts.ts';
 import { isOne, writeAmount, writeOrdinal } from './writeAmount.ts';
 import { writeNoun } from './writeStitch.ts';
-import { writeStated } from './writeStated.ts';
+import { statedWords, writeStated } from './writeStated.ts';
+import { writeAsRows, writeInPattern, writeSpread } from './writeRepeated.ts';
 import { writeExtent, writePlace, writeWork } from './writeWork.ts';
 import type { WriteOptions } from './writeWork.ts';
 
@@ -28,6 +29,7 @@ export function writeRow(body: readonly Instruction[], stated: Stated | null, op
   const words = writeBody(body, options, TOP);
   const count = stated ? writeStated(stated, options) : '';
   if (words === '') return count;
+  if (stated && options.style?.count === 'dash' && !stated.list) return `${words} — ${statedWords(stated, options)}.`;
   return count === '' ? `${words}.` : `${words}. ${count}`;
 }
 
@@ -75,6 +77,7 @@ function sentence(clause: string): string {
 /** `and in each ch across`, after the first stitch into the chain. */
 function writeFurther(node: Instruction, before: Instruction, options: WriteOptions): string | null {
   if (node.kind !== 'work' || before.kind !== 'work' || before.into.at !== 'fromHook') return null;
+  if (options.style?.runs === 'short' && node.into.at === 'next' && node.into.what === 'st') return null;
   if (node.into.at !== 'across' && node.into.at !== 'next') return null;
   if (node.each !== 1 || before.each !== 1 || node.stitch.together > 1 || JSON.stringify(node.stitch) !== JSON.stringify(before.stitch)) return null;
   if (node.stitch.spike > 0 || node.stitch.post !== 'none' || node.stitch.loop !== 'both') return null;
@@ -133,7 +136,11 @@ function writeClause(node: Instruction, options: WriteOptions, inside: Inside): 
     case 'drawThrough':
       return 'draw the yarn through the remaining sts and pull tight';
     case 'asRows':
-      return node.from === node.to ? `rep row ${node.from}` : `rep rows ${node.from}${node.to === node.from + 1 ? ' and ' : '-'}${node.to}`;
+      return writeAsRows(node, options);
+    case 'inPattern':
+      return writeInPattern(node, options);
+    case 'spread':
+      return writeSpread(node, options);
     case 'remark':
       return `(${node.text})`;
     case 'unread':
@@ -151,7 +158,8 @@ function writeInGroup(node: Instruction, options: WriteOptions): string {
 }
 
 function writeRepeat(node: Extract<Instruction, { kind: 'repeat' }>, options: WriteOptions, inside: Inside): string {
-  const style = node.style === 'star' && inside.star ? 'paren' : node.style;
+  const asked = options.style?.repeats === 'bracket' && node.style === 'star' ? 'bracket' : node.style;
+  const style = asked === 'star' && inside.star ? 'paren' : asked;
   const { times } = node;
   const { size } = options;
   const body = writeBody(node.body, options, { star: style === 'star', paren: style === 'paren' || (inside.paren && style === 'star') });

@@ -12,8 +12,9 @@ export function writeStitch(call: StitchCall, terms: Terms): string {
   const post = call.post === 'none' ? '' : call.post === 'front' ? 'FP' : 'BP';
   let word = post + stitchWord(call.kind, terms);
   if (call.together > 1) word += `${call.together}tog`;
-  if (row.legKind && (LEGS_SAID.has(call.kind) || call.legs !== row.legs)) {
-    word = row.legKind === 'ch' ? `${stitchWord('ch', terms)}-${call.legs} ${word}` : `${call.legs}-${stitchWord(row.legKind, terms)} ${word}`;
+  const legKind = call.legKind ?? row.legKind;
+  if (legKind && (LEGS_SAID.has(call.kind) || call.legs !== row.legs || call.legKind !== undefined)) {
+    word = legKind === 'ch' ? `${stitchWord('ch', terms)}-${call.legs} ${word}` : `${call.legs}-${stitchWord(legKind, terms)} ${word}`;
   }
   if (call.spike > 0) word = `spike ${word}`;
   return call.loop === 'both' ? word : `${call.loop === 'front' ? 'FLO' : 'BLO'} ${word}`;

@@ -1,3 +1,4 @@
+import type { StitchKind } from '../craft/stitches.ts';
 import type { Terms } from '../craft/terms.ts';
 import { mapAmount } from './amounts.ts';
 import type { Amount, Instruction, Into } from './instruction.ts';
@@ -5,8 +6,21 @@ import { ordinalWord } from './numberWords.ts';
 import { isOne, writeAmount } from './writeAmount.ts';
 import { writeNoun, writeStitch } from './writeStitch.ts';
 
+/** What a designer may choose of the wording; what is left out is as first named here. */
+export interface WordStyle {
+  /** `sc in next 6 sts` or `6 sc`. */
+  readonly runs?: 'long' | 'short';
+  /** `*…; rep from * to end` or `[…] to end`. */
+  readonly repeats?: 'star' | 'bracket';
+  /** `(26 sts)` or `— 26 sts`. */
+  readonly count?: 'paren' | 'dash';
+}
+
 /** How rows are written. */
 export interface WriteOptions {
+  readonly style?: WordStyle;
+  /** The row is a round: rows it names are called so. */
+  readonly round?: boolean;
   readonly terms: Terms;
   /** Writes the numbers of this size (0-based); without it, all sizes as vectors. */
   readonly size?: number;
@@ -18,6 +32,9 @@ export interface WriteOptions {
 
 /** Places that no post belongs to. */
 const OFF_POST = new Set<Into['at']>(['ring', 'marker', 'top', 'fromHook']);
+
+/** Stitches that a number before them only counts. */
+const PLAIN_RUN = new Set<StitchKind>(['sc', 'hdc', 'dc', 'tr', 'dtr', 'slst']);
 
 type Work = Extract<Instruction, { kind: 'work' }>;
 
@@ -76,6 +93,7 @@ export function writeWork(node: Work, options: WriteOptions): string {
   const below = stitch.spike > 0 ? ` ${stitch.spike} ${stitch.spike === 1 ? 'row' : 'rows'} below` : '';
   if (stitch.together > 1) return writeTogether(node, word, options) + below;
   if (options.runs && each === 1 && below === '' && into.at === 'next' && into.what === 'st' && stitch.post === 'none') return `${word} ${writeAmount(into.count, size)}`;
+  if (options.style?.runs === 'short' && each === 1 && below === '' && into.at === 'next' && into.what === 'st' && PLAIN_RUN.has(stitch.kind) && stitch.post === 'none' && stitch.loop === 'both') return `${writeAmount(into.count, size)} ${word}`;
   const number = isOne(each, size) ? '' : `${writeAmount(each, size)} `;
   const preposition = stitch.post === 'none' || OFF_POST.has(into.at) ? 'in' : 'around';
   return `${number}${word} ${writePlace(into, number !== '', preposition, options)}${below}`;

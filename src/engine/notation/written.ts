@@ -1,6 +1,7 @@
 import type { Terms } from '../craft/terms.ts';
 import type { Amount, TextRange } from './instruction.ts';
 import type { Finding } from './finding.ts';
+import type { GuessedTerms } from './guessTerms.ts';
 
 /** The label of a row line: its word, how many rows the line stands for and, where said, its first number and its side. */
 export interface RowLabel {
@@ -10,6 +11,12 @@ export interface RowLabel {
   /** First number if it does not simply follow the row before; else null. */
   readonly start: Amount | null;
   readonly side: 'RS' | 'WS' | null;
+}
+
+/** The text says its terms, they were asked for, or they were guessed: by words, by turning chains, from words of both, or by nothing. */
+export interface TermsFrom {
+  readonly by: 'said' | 'asked' | GuessedTerms['by'];
+  readonly words: string;
 }
 
 /** A line of a written section: label and text apart. `range` places `text` in the whole file, `lineNumber` counts from 1. */
@@ -23,6 +30,8 @@ export type WrittenLine = { readonly text: string; readonly range: TextRange; re
 export interface WrittenPattern {
   readonly title: string;
   readonly terms: Terms;
+  /** Where the terms are from, with the words that told where they were guessed. */
+  readonly termsFrom: TermsFrom;
   readonly header: readonly { readonly word: string; readonly value: string; readonly range: TextRange; readonly lineNumber: number }[];
   readonly sizes: readonly string[];
   readonly sections: readonly { readonly name: string; readonly remark: string; readonly lineNumber: number; readonly lines: readonly WrittenLine[] }[];

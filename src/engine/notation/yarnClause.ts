@@ -11,9 +11,23 @@ const STEP = new Set(['st', 'stitch', 'yo', 'pull', 'step', 'loop', 'yoh', 'yrh'
 /** In text set in capitals only, A before one of these is the article. */
 const AFTER_ARTICLE = new Set(['ring', 'round', 'circle', 'spiral', 'magic', 'marker', 'total', 'long', 'tail']);
 
+/** Print's names for a main colour and its contrasts, and the letters that stand for them here. */
+const CONTRASTS = ['C', 'D', 'E', 'F', 'G'] as const;
+
+/** The letter that stands for MC, CC, CC1 …, and the tokens it takes; null for other words. */
+function colourName(reader: RowReader, ahead: number): { readonly letter: string; readonly length: number } | null {
+  if (reader.is('mc', ahead)) return { letter: 'M', length: 1 };
+  if (!reader.is('cc', ahead)) return null;
+  const number = reader.token(ahead + 1);
+  if (number.kind !== 'number' || !number.glued) return { letter: CONTRASTS[0], length: 1 };
+  const letter = CONTRASTS[number.value - 1];
+  return letter ? { letter, length: 2 } : null;
+}
+
 /** Whether the token there names a yarn: one of the pattern's letters, or any capital letter where none are known. */
 function isLetter(reader: RowReader, ahead: number): boolean {
   const token = reader.token(ahead);
+  if (colourName(reader, ahead)) return true;
   if (token.kind !== 'word' || token.word.length !== 1) return false;
   const letters = reader.options.letters;
   if (token.word === 'a' && reader.is(AFTER_ARTICLE, ahead + 1)) return false;
@@ -29,8 +43,9 @@ export function readLetter(reader: RowReader): string | null {
     reader.at = start;
     return null;
   }
-  const letter = reader.token().word.toUpperCase();
-  reader.at++;
+  const named = colourName(reader, 0);
+  const letter = named?.letter ?? reader.token().word.toUpperCase();
+  reader.at += named?.length ?? 1;
   const { letters } = reader.options;
   if (letters && !letters.includes(letter)) reader.find('wrong', 'unknownYarn', reader.range(start), { found: letter, expected: letters.join(', ') });
   return letter;
@@ -60,7 +75,8 @@ function yarnHere(reader: RowReader, start: number): Instruction | null {
     return { kind: 'yarn', letter, word: 'with', range: reader.range(start) };
   }
   if (!isLetter(reader, 0)) return null;
-  const ahead = reader.is(':', 1) ? 2 : 1;
+  const own = colourName(reader, 0)?.length ?? 1;
+  const ahead = reader.is(':', own) ? own + 1 : own;
   if (!startsStitch(reader, ahead)) return null;
   const letter = readLetter(reader);
   if (letter === null) return null;
@@ -110,7 +126,7 @@ export function readYarnAfter(reader: RowReader): Instruction | null {
 
 function yarnAfterHere(reader: RowReader, start: number): Instruction | null {
   const open = reader.token();
-  if ((open.word === '[' || open.word === '(') && open.close === reader.at + 2 && isLetter(reader, 1)) {
+  if ((open.word === '[' || open.word === '(') && isLetter(reader, 1) && open.close === reader.at + 1 + (colourName(reader, 1)?.length ?? 1)) {
     reader.at++;
     const letter = readLetter(reader)!;
     reader.at++;

@@ -20,6 +20,7 @@ const call: fc.Arbitrary<StitchCall> = fc.oneof(
   fc.record({ kind: fc.constantFrom(...PLAIN), post: fc.constantFrom('front' as const, 'back' as const) }).map(({ kind, post }) => ({ kind, together: 1, loop: 'both' as const, legs: 0, post, spike: 0 })),
   fc.integer({ min: 1, max: 4 }).map((spike) => ({ kind: 'sc' as const, together: 1, loop: 'both' as const, legs: 0, post: 'none' as const, spike })),
   fc.record({ kind: fc.constantFrom(...LEGGED), legs: fc.integer({ min: 0, max: 7 }) }).map(({ kind, legs }) => ({ kind, together: 1, loop: 'both' as const, legs: legs < 2 ? stitchRow(kind).legs : legs, post: 'none' as const, spike: 0 })),
+  fc.record({ kind: fc.constantFrom(...LEGGED), legs: fc.integer({ min: 2, max: 7 }), of: fc.constantFrom('tr' as const, 'dtr' as const, 'sc' as const) }).map(({ kind, legs, of }) => ({ kind, together: 1, loop: 'both' as const, legs, post: 'none' as const, spike: 0, legKind: of })),
 );
 
 const what: fc.Arbitrary<PlaceWord> = fc.constantFrom('st', 'st', 'st', 'ch', 'sp', 'sc', 'dc', 'hdc', 'slst', 'bobble', 'puff');
@@ -47,6 +48,18 @@ function work(sizes: number): fc.Arbitrary<Instruction> {
   });
 }
 
+/** Rows named by number, as a list, or the last ones; with or without moving numbers. */
+function asRows(sizes: number): fc.Arbitrary<Instruction> {
+  const rows = fc.oneof(
+    fc.record({ from: fc.integer({ min: 1, max: 30 }), more: fc.integer({ min: 0, max: 4 }) }).map(({ from, more }) => ({ from, to: from + more })),
+    fc.uniqueArray(fc.integer({ min: 1, max: 30 }), { minLength: 2, maxLength: 4 }).filter((list) => !list.every((row, at) => row === list[0]! + at)).map((list) => ({ from: Math.min(...list), to: Math.max(...list), rows: list })),
+    fc.integer({ min: 1, max: 9 }).map((last) => ({ from: 0, to: 0, last })),
+  );
+  const runs = fc.oneof(fc.constantFrom('each' as const, 'between' as const, 'last' as const), fc.uniqueArray(fc.integer({ min: 1, max: 12 }), { minLength: 1, maxLength: 3 }));
+  const change = fc.record({ runs, by: amount(sizes, 1, 6), fewer: fc.boolean() }).map(({ runs: which, by, fewer }) => ({ runs: which, by: fewer ? (typeof by === 'number' ? -by : by.map((one) => -one)) : by }));
+  return fc.record({ which: rows, changes: fc.array(change, { maxLength: 3 }) }).map(({ which, changes }): Instruction => ({ kind: 'asRows', ...which, ...(changes.length > 0 ? { changes } : {}), range }));
+}
+
 function leaf(sizes: number): fc.Arbitrary<Instruction> {
   return fc.oneof(
     { weight: 12, arbitrary: work(sizes) },
@@ -56,7 +69,9 @@ function leaf(sizes: number): fc.Arbitrary<Instruction> {
     { weight: 1, arbitrary: fc.oneof(amount(sizes, 1, 20), fc.constant('rest' as const)).map((count): Instruction => ({ kind: 'leave', count, range })) },
     { weight: 1, arbitrary: fc.record({ nth: amount(sizes, 1, 40), from: fc.constantFrom('beforeSeam' as const, 'afterSeam' as const, 'start' as const), yarn: fc.constantFrom('A', 'B', null) }).map(({ nth, from, yarn }): Instruction => ({ kind: 'joinAt', nth, from, yarn, range })) },
     { weight: 2, arbitrary: fc.record({ letter: fc.constantFrom('A', 'B', 'C'), word: fc.constantFrom('with' as const, 'change' as const) }).map(({ letter, word }): Instruction => ({ kind: 'yarn', letter, word, range })) },
-    { weight: 1, arbitrary: fc.record({ from: fc.integer({ min: 1, max: 30 }), more: fc.integer({ min: 0, max: 4 }) }).map(({ from, more }): Instruction => ({ kind: 'asRows', from, to: from + more, range })) },
+    { weight: 1, arbitrary: asRows(sizes) },
+    { weight: 1, arbitrary: fc.oneof(fc.record({ count: amount(sizes, 1, 60) }).map(({ count }): Instruction => ({ kind: 'inPattern', even: false, into: { at: 'next', count, what: 'st' }, range })), fc.record({ except: fc.oneof(fc.constant(0), amount(sizes, 1, 9)), word: EXTENT }).map(({ except, word }): Instruction => ({ kind: 'inPattern', even: false, into: { at: 'across', except, what: 'st', word }, range })), fc.constantFrom('across' as const, 'around' as const).map((word): Instruction => ({ kind: 'inPattern', even: true, into: { at: 'across', except: 0, what: 'st', word }, range }))) },
+    { weight: 1, arbitrary: fc.record({ kind: fc.constantFrom(...PLAIN), word: EXTENT, by: amount(sizes, 1, 30), fewer: fc.boolean() }).map(({ kind, word, by, fewer }): Instruction => ({ kind: 'spread', stitch: { kind, together: 1, legs: 0, loop: 'both', post: 'none', spike: 0 }, word, by: fewer ? (typeof by === 'number' ? -by : by.map((one) => -one)) : by, range })) },
     { weight: 1, arbitrary: fc.constantFrom('RS', 'the seam lies at the back', 'a corner').map((text): Instruction => ({ kind: 'remark', text, range })) },
     { weight: 1, arbitrary: fc.constantFrom('twiddle it', 'brioche over 4 ribs', 'widen a little').map((text): Instruction => ({ kind: 'unread', text, range })) },
     {
@@ -100,6 +115,8 @@ function stated(sizes: number): fc.Arbitrary<Stated | null> {
   return fc.oneof(
     fc.constant(null),
     fc.record({ count, unit }).map(({ count, unit }): Stated => ({ count, unit, of: 'row', step: null, range })),
+    fc.record({ count, more: count }).map(({ count, more }): Stated => ({ count, unit: 'dc', of: 'row', step: null, also: [{ count: more, unit: 'ch-1 sps' }, { count, unit: 'sc' }], range })),
+    fc.array(count, { minLength: 2, maxLength: 9 }).map((list): Stated => ({ count: list.at(-1)!, unit: 'sts', of: 'last', step: null, list, range })),
     fc.record({ count, unit, step: fc.oneof(fc.constant(null), fc.integer({ min: -6, max: 6 }).map((step) => step || 0), amount(sizes, 1, 4)) }).map(({ count, unit, step }): Stated => ({ count, unit, of: 'last', step, range })),
   );
 }

@@ -2,15 +2,16 @@ import type { Amount, Instruction, Into, Stated } from '../../../src/engine/nota
 
 /**
  * Instructions in short: `2×sc@next3` two sc in each of the next 3 stitches, `sc&2` two together, `F.` / `B.` loops, `FP.` /
- * `BP.` posts, `bobble'5` legs, `@end-3` to the last 3, `<…>` a group, `*…*` `(…)` `[…]` repeats with `x6` or `>end`, `$A` with A,
+ * `BP.` posts, `bobble'5` legs (`bobble'3tr` of another stitch), `@end-3` to the last 3, `<…>` a group, `*…*` `(…)` `[…]` repeats with `x6` or `>end`, `$A` with A,
  * `to$A` change to A, `"…"` a remark, `?…?` words not read, ` = 24 sts` the stated count.
  */
 export function compactRow(body: readonly Instruction[], stated: Stated | null = null): string {
   return body.map(compactClause).join(' ') + (stated ? compactCount(stated) : '');
 }
 
-function compactCount({ count, unit, of, step }: Stated): string {
-  return ` = ${amount(count)}${unit === '' ? '' : ` ${unit}`}${of === 'last' ? ' last' : ''}${step === null ? '' : ` step ${amount(step)}`}`;
+function compactCount({ count, unit, of, step, list, also }: Stated): string {
+  const more = `${(also ?? []).map((one) => `, ${amount(one.count)} ${one.unit}`).join('')}${list ? ` [${list.map(amount).join(' ')}]` : ''}`;
+  return ` = ${amount(count)}${unit === '' ? '' : ` ${unit}`}${of === 'last' ? ' last' : ''}${step === null ? '' : ` step ${amount(step)}`}${more}`;
 }
 
 function amount(value: Amount | 'rest'): string {
@@ -42,7 +43,7 @@ function compactClause(node: Instruction): string {
     case 'work': {
       const { kind, loop, post, spike, legs, together } = node.stitch;
       const way = `${loop === 'both' ? '' : loop === 'front' ? 'F.' : 'B.'}${post === 'none' ? '' : post === 'front' ? 'FP.' : 'BP.'}${spike > 0 ? `spike${spike}.` : ''}`;
-      return `${node.each === 1 ? '' : `${amount(node.each)}×`}${way}${kind}${legs > 0 ? `'${legs}` : ''}${together > 1 ? `&${together}` : ''}@${place(node.into)}`;
+      return `${node.each === 1 ? '' : `${amount(node.each)}×`}${way}${kind}${legs > 0 ? `'${legs}${node.stitch.legKind ?? ''}` : ''}${together > 1 ? `&${together}` : ''}@${place(node.into)}`;
     }
     case 'group':
       return `<${compactRow(node.body)}>@${place(node.into)}`;
@@ -62,7 +63,11 @@ function compactClause(node: Instruction): string {
     case 'yarn':
       return `${node.word === 'with' ? '' : 'to'}$${node.letter}`;
     case 'asRows':
-      return `as${node.from}-${node.to}`;
+      return `as${node.last === undefined ? (node.rows?.join('+') ?? `${node.from}-${node.to}`) : `Last${node.last}`}${(node.changes ?? []).map(({ runs, by }) => `{${typeof runs === 'string' ? runs : runs.join('+')}:${amount(by)}}`).join('')}`;
+    case 'inPattern':
+      return node.even ? `even@${node.into.at === 'across' ? node.into.word : ''}` : `pattern@${place(node.into)}`;
+    case 'spread':
+      return `${node.stitch.kind}@${node.word}:${amount(node.by)}`;
     case 'remark':
       return `"${node.text}"`;
     case 'unread':

@@ -24,13 +24,11 @@ describe.each(PHRASES)('phrases in print: $source', ({ terms, sizes, rows }) => 
 describe('words that can not be read', () => {
   it.each([
     ['sc in next 3 sts, wibble the yarn, sc in next 2 sts', 'sc@next3 ?wibble the yarn? sc@next2', [['unread', 18, 33]]],
-    ['sc in every other st', '?sc in every other st?', [['unread', 0, 20]]],
     ['sc 2; sc in 3rd ch of next loop, sc', 'sc@next2 ?sc in 3rd ch of next loop? sc@next1', [['unread', 6, 31]]],
     ['skip 12 crosses, sc', '?skip 12 crosses? sc@next1', [['unread', 0, 15]]],
     ['B 2', '?B 2?', [['unread', 0, 3]]],
     ['ch-3 sp', '?ch-3 sp?', [['unread', 0, 7]]],
     ['sc2tog over next 3 sts, sc', '?sc2tog over next 3 sts? sc@next1', [['unread', 0, 22]]],
-    ['5-tr bobble in next st', '?5-tr bobble in next st?', [['unread', 0, 22]]],
     ['(sc 3, wibble) 2 times', '(sc@next3 ?wibble?)x2', [['unread', 7, 13]]],
     ['*sc 2, wibble; rep from * to end', '*sc@next2 ?wibble?*>end', [['unread', 7, 13]]],
     ['foo (bar, baz) qux, sc', '?foo (bar, baz) qux? sc@next1', [['unread', 0, 18]]],
@@ -44,7 +42,6 @@ describe('words that can not be read', () => {
     ['sc in next 3 sts evenly spaced', 'sc@next3 ?evenly spaced?', [['unread', 17, 30]]],
     ['sc in next 99999999999 sts', '?sc in next 99999999999 sts?', [['unread', 0, 26]]],
     ['trtr in next st', '?trtr in next st?', [['unread', 0, 15]]],
-    ['rep rows 2 and 4', '?rep rows 2 and 4?', [['unread', 0, 16]]],
     ['ch 1 over the point, sc', 'ch1 ?over the point? sc@next1', [['unread', 5, 19]]],
   ] as const)('%s', (text, tree, found) => {
     const { body, findings } = readRow(text, us);

@@ -4,6 +4,7 @@ import type { Pattern } from '../../1-pattern/pattern.ts';
 type Say = (found: Finding) => string;
 
 const many = (count: number | string | null | undefined, one: string, more = `${one}s`) => `${count ?? 'some'} ${String(count) === '1' ? one : more}`;
+const termsOf = (terms: number | string | null) => String(terms).toUpperCase();
 const sts = (count: number | string | null | undefined) => many(count, 'stitch', 'stitches');
 
 /** In how many rows it is so, where there are several. */
@@ -22,6 +23,9 @@ const SENTENCES = {
   otherTerms: (f) => `“${f.found}” is a word of the other terms; in these it is ${f.expected}.`,
   unknownYarn: (f) => `There is no yarn ${f.found}${f.expected ? `; the pattern has ${f.expected}` : ' in the pattern'}.`,
   textOutsideSection: (f) => `“${f.found}” stands before the first section; it is kept as a note.`,
+  termsGuessed: (f) =>
+    f.params['by'] === 'mixed' ? `Words of both US and UK terms stand here (${f.found}); it was read in ${termsOf(f.expected)} terms. Set the terms if they are the others.`
+    : `The text doesn't say its terms; by its turning chains it was read in ${termsOf(f.expected)} terms.`,
   noRows: () => 'No rows were found: a row begins with a label such as “Row 1:” or “Rnd 1:”.',
   notEnoughPlaces: (f) => (f.params['what'] === 'open' ? `No open stitch is left to work into: ${f.found} of ${f.expected} could be worked.` : `The row below has ${sts(f.found)} here, ${f.expected} are asked for.`),
   repeatUneven: (f) => `The repeat doesn't come out even: it takes ${f.expected} at a time and ${sts(f.found)} ${f.found === 1 ? 'is' : 'are'} left over.`,

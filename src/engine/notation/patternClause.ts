@@ -1,0 +1,162 @@
+import { mapAmount, readAmount } from './amounts.ts';
+import { readExtent } from './extent.ts';
+import type { Amount, Instruction, Into, StitchCall } from './instruction.ts';
+import { plainCall } from './instruction.ts';
+import { readInto } from './intoReading.ts';
+import { readNoun } from './noun.ts';
+import type { OpenCall, RowReader } from './rowReader.ts';
+import { readStitch } from './stitchReading.ts';
+
+const WORK = new Set(['work', 'working', 'continue', 'cont', 'keep', 'keeping']);
+const PATTERN = new Set(['pattern', 'patt', 'pat']);
+const SET = new Set(['established', 'set', 'before']);
+const ROW = new Set(['row', 'rnd', 'round', 'rows', 'rnds', 'rounds']);
+const INCREASE = new Set(['increasing', 'increase', 'inc']);
+const DECREASE = new Set(['decreasing', 'decrease', 'dec']);
+const EVERY = new Set(['every', 'each', 'ea']);
+const INTO = new Set(['in', 'into', 'on']);
+
+type Across = Extract<Into, { at: 'across' }>;
+
+/** `work even`, `work in pattern over next 34 sts`, `continue in patt to last 2 sts`, `in pattern across`. */
+export function readInPattern(reader: RowReader): Instruction | null {
+  const start = reader.at;
+  const work = reader.take(WORK);
+  if (work && reader.take('even')) {
+    const word = evenWord(reader);
+    if (reader.take('for') && (readAmount(reader) === null || !reader.take(ROW))) return null;
+    return { kind: 'inPattern', even: true, into: { at: 'across', except: 0, what: 'st', word }, range: reader.range(start) };
+  }
+  if (work && reader.token().kind === 'number' && readAmount(reader) !== null && reader.take(ROW) && reader.take('even')) {
+    return { kind: 'inPattern', even: true, into: { at: 'across', except: 0, what: 'st', word: 'across' }, range: reader.range(start) };
+  }
+  reader.at = start;
+  reader.take(WORK);
+  if (!reader.take('in')) return null;
+  reader.take('the');
+  reader.take('stitch');
+  reader.take('st');
+  if (!reader.take(PATTERN)) return null;
+  if (reader.is('as') && reader.is(SET, 1)) reader.at += 2;
+  const into = reader.attempt(() => readInto(reader));
+  if (into?.place && into.place.into.at !== 'next' && into.place.into.at !== 'across') return null;
+  const place = into?.place?.into;
+  return {
+    kind: 'inPattern', even: false, range: reader.range(start),
+    into: place?.at === 'next' ? { at: 'next', count: place.count, what: 'st' } : { at: 'across', except: place?.at === 'across' ? place.except : 0, what: 'st', word: place?.at === 'across' ? place.word : 'end' },
+  };
+}
+
+function evenWord(reader: RowReader): Across['word'] {
+  const extent = reader.attempt(() => readExtent(reader));
+  return extent?.word === 'around' ? 'around' : 'across';
+}
+
+/** `increasing 6 sts evenly`, `inc 24 in the round`, `dec 8 evenly across`: by how many, and how far. Null, with nothing moved, for other words. */
+function readSpreadWords(reader: RowReader): { readonly by: Amount; readonly word: Across['word'] | null } | null {
+  const sign = reader.is(INCREASE) ? 1 : reader.is(DECREASE) ? -1 : 0;
+  if (sign === 0) return null;
+  reader.at++;
+  const amount = readAmount(reader);
+  if (amount === null) return null;
+  readNoun(reader);
+  const evenly = reader.take('evenly');
+  if (evenly && !reader.takeAll('(', 'spaced', ')')) reader.take('spaced');
+  const extent = evenly ? reader.attempt(() => readExtent(reader)) : null;
+  const inRow = !extent && (reader.is('in') || reader.is('over')) ? reader.attempt(() => { reader.at++; reader.takeArticles(); reader.take('each'); return reader.take(ROW) ? true : null; }) : null;
+  if (!evenly && !inRow) return null;
+  // "evenly at each end" says where, which is more than evenly.
+  if (reader.is('at') || reader.is('in') || reader.is('along')) return null;
+  return { by: mapAmount(amount, (value) => value * sign || 0), word: extent && extent.except === 0 ? extent.word : null };
+}
+
+/** `inc 6 sts evenly around` by itself: in the row's own stitch. */
+export function readSpread(reader: RowReader): Instruction | null {
+  const start = reader.at;
+  const spread = readSpreadWords(reader);
+  if (!spread) return null;
+  const call: OpenCall = plainCall('sc');
+  reader.settle(call);
+  return { kind: 'spread', stitch: call, by: spread.by, word: spread.word === 'around' ? 'around' : 'across', range: reader.range(start) };
+}
+
+/** `sc in each st around, increasing 6 evenly`: the clause before with its increases, or null. */
+export function readSpreadAfter(reader: RowReader, before: Instruction): Instruction | null {
+  if (before.kind !== 'work' || before.into.at !== 'across' || before.into.except !== 0 || before.into.word === 'marker' || before.into.what !== 'st' || before.each !== 1 || before.stitch.together > 1) return null;
+  const spread = readSpreadWords(reader);
+  if (!spread) return null;
+  return { kind: 'spread', stitch: before.stitch, by: spread.by, word: before.into.word, range: [before.range[0], reader.tokens[reader.at - 1]!.to] };
+}
+
+/**
+ * `2 sc in every other st around`, `inc in every 3rd st`: the stitches between are worked plain; with one stitch,
+ * `sc in every other st`, they are skipped.
+ */
+export function readEveryOther(reader: RowReader): readonly Instruction[] | null {
+  const start = reader.at;
+  const early = reader.token().kind === 'number' ? readAmount(reader) : null;
+  const stitch = readStitch(reader);
+  if (!stitch || stitch.call.kind === 'ch' || stitch.call.together > 1) return null;
+  if (!reader.take(INTO) || !reader.take(EVERY)) return null;
+  const other = reader.take('other');
+  const nth = other ? 2 : reader.token().kind === 'ordinal' ? reader.token().value : 0;
+  if (!other) reader.at++;
+  if (nth < 2 || nth > 200) return null;
+  const noun = readNoun(reader);
+  if (!noun) return null;
+  const extent = reader.attempt(() => readExtent(reader)) ?? { word: 'across' as const, except: 0 };
+  if (extent.word === 'marker') return null;
+  const each = mapAmount(early ?? 1, (value) => value * (stitch.increase ? 2 : 1));
+  const range = reader.range(start);
+  const work = (call: StitchCall, made: Amount, count: number): Instruction => ({ kind: 'work', stitch: call, each: made, into: { at: 'next', count, what: noun.what }, range });
+  const between: Instruction = each === 1 ? { kind: 'skip', count: nth - 1, what: noun.what, range } : work(stitch.call, 1, nth - 1);
+  const body = each === 1 ? [work(stitch.call, 1, 1), between] : [between, work(stitch.call, each, 1)];
+  return [{ kind: 'repeat', body, times: { kind: 'toEnd', except: extent.except, word: extent.word }, style: 'paren', range }];
+}
+
+/** Places of the row below that clauses take; null where only working tells. */
+export function placesTaken(body: readonly Instruction[]): Amount | null {
+  let sum: Amount = 0;
+  for (const node of body) {
+    const own = takenBy(node);
+    if (own === null) return null;
+    sum = plus(sum, own);
+  }
+  return sum;
+}
+
+function takenBy(node: Instruction): Amount | null {
+  switch (node.kind) {
+    case 'skip':
+      return node.count;
+    case 'work':
+    case 'group':
+      if (node.into.at === 'next') return node.kind === 'work' ? mapAmount(node.into.count, (count) => count * node.stitch.together) : node.into.count;
+      if (node.into.at === 'first' || node.into.at === 'last') return 1;
+      return node.into.at === 'same' || node.into.at === 'top' ? 0 : null;
+    case 'inPattern':
+      return node.into.at === 'next' ? node.into.count : null;
+    case 'repeat': {
+      const { times } = node;
+      const inside = times.kind === 'times' ? placesTaken(node.body) : null;
+      return times.kind === 'times' && inside !== null ? product(inside, times.times) : null;
+    }
+    case 'chain':
+    case 'yarn':
+    case 'remark':
+    case 'marker':
+      return 0;
+    default:
+      return null;
+  }
+}
+
+function plus(a: Amount, b: Amount): Amount {
+  if (typeof a === 'number') return mapAmount(b, (value) => a + value);
+  return a.map((value, size) => value + (typeof b === 'number' ? b : (b[size] ?? 0)));
+}
+
+function product(a: Amount, b: Amount): Amount {
+  if (typeof a === 'number') return mapAmount(b, (value) => a * value);
+  return a.map((value, size) => value * (typeof b === 'number' ? b : (b[size] ?? 1)));
+}
