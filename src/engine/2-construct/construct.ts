@@ -11,6 +11,18 @@ import { rowBody, type Known } from './rowBody.ts';
  * row 4" with that row's instructions. A size the pattern doesn't have is a programmer's slip.
  */
 export function construct(pattern: Pattern, size: number): Program {
+  const made = MADE.get(pattern.sections) ?? [];
+  const known = made.find(({ from, program }) => program.size === size && from.sizes === pattern.sizes && from.yarns === pattern.yarns && from.terms === pattern.terms && from.hdcTurningChainCounts === pattern.hdcTurningChainCounts);
+  if (known) return known.program;
+  const program = constructed(pattern, size);
+  MADE.set(pattern.sections, [...made.slice(-7), { from: pattern, program }]);
+  return program;
+}
+
+/** Programs by the sections they were made of: an edit of colour alone gives the very same program again, and so the same fabric. */
+const MADE = new WeakMap<Pattern['sections'], { readonly from: Pattern; readonly program: Program }[]>();
+
+function constructed(pattern: Pattern, size: number): Program {
   if (size < 0 || size >= pattern.sizes.length) throw new RangeError(`size ${size} asked of a pattern of ${pattern.sizes.length} sizes`);
   const rows: ProgramRow[] = [];
   const findings: Finding[] = [];

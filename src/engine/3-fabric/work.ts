@@ -20,6 +20,7 @@ const WORKINGS = new WeakMap<Fabric, { readonly program: Program; readonly worki
  */
 export function work(program: Program, previous: Fabric | null = null): Fabric {
   const known = previous ? WORKINGS.get(previous) : undefined;
+  if (previous && known?.program === program) return previous;
   const same = known && sameStart(known.program, program) ? sameRows(known.program.rows, program.rows) : 0;
   const from = known ? Math.min(same, known.workings.checkpoints.length - 1) : 0;
   const start = known && from > 0 ? known.workings.checkpoints[from]! : null;
