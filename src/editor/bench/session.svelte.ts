@@ -6,7 +6,9 @@ import { construct } from '../../engine/2-construct/construct.ts';
 import type { Fabric } from '../../engine/3-fabric/fabric.ts';
 import { work } from '../../engine/3-fabric/work.ts';
 import { colour } from '../../engine/4-colour/colour.ts';
+import { carryOf } from '../../engine/4-colour/carry.ts';
 import { colourGrid, type ColourGrid } from '../../engine/4-colour/colourGrid.ts';
+import { fabricWithStitches, setStitches } from '../../engine/4-colour/setStitches.ts';
 import { gaugeCell } from '../../engine/5-layout/gaugeCell.ts';
 import { layOut } from '../../engine/5-layout/layOutSection.ts';
 import { draw } from '../../engine/6-drawing/draw.ts';
@@ -79,9 +81,13 @@ export class Session {
   readonly fabric = $derived.by(() => (this.#previous = work(this.program, this.#previous)));
   readonly grid = $derived(colourGrid(this.fabric));
   readonly colours = $derived(colour(this.worn, this.fabric, this.size, this.grid));
+  /** The fabric with the stitches that motifs set: what is drawn and described. */
+  readonly dressed = $derived(fabricWithStitches(this.fabric, setStitches(this.worn, this.grid, this.size)));
+  /** What every yarn does; worked out only when something asks for it. */
+  readonly carry = $derived(carryOf(this.worn, this.grid, this.colours));
   readonly cell = $derived(gaugeCell(this.pattern.gauge));
   readonly layout = $derived(layOut(this.fabric, this.shown, this.pattern.gauge));
-  readonly drawing = $derived(draw(this.fabric, this.layout, { symbols: this.view === 'colour' ? 'none' : 'all', numbers: true, grid: true }));
+  readonly drawing = $derived(draw(this.dressed, this.layout, { symbols: this.view === 'colour' ? 'none' : 'all', numbers: true, grid: true }));
   readonly findings = $derived(check(this.worn, this.fabric, this.colours));
   readonly ledger = $derived(new Map(ledger(this.fabric, this.shown).map((row) => [row.row, row])));
   readonly words = $derived(sectionWords({ program: this.program, fabric: this.fabric, colours: this.colours }, this.shown, this.terms));

@@ -4,4 +4,7 @@ export type OpenSheet =
   /** A motif of the pattern, by id. */
   | { readonly kind: 'motif'; readonly motif: string }
   /** A placed motif, by the id of its placement. */
-  | { readonly kind: 'placing'; readonly placement: string };
+  | { readonly kind: 'placing'; readonly placement: string }
+  /** What the yarns do in the section shown. */
+  | { readonly kind: 'carry' }
+  | { readonly kind: 'versions' };
