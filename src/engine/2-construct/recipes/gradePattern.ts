@@ -2,6 +2,7 @@ import type { Measure, Pins, Swatch } from '../../1-pattern/pieceFacts.ts';
 import { applyTransaction } from '../../1-pattern/applyTransaction.ts';
 import type { Edit } from '../../1-pattern/edit.ts';
 import type { Gauge, Line, Pattern, RowKey, Section } from '../../1-pattern/pattern.ts';
+import { removal } from '../../1-pattern/removal.ts';
 import { resize, type NewSize } from '../../1-pattern/resize.ts';
 import { fingerprint } from './fingerprint.ts';
 import { makePiece, type MadePiece } from './makePiece.ts';
@@ -29,6 +30,8 @@ export interface Graded {
   /** Placements whose line is gone, moved to the nearest row left; loose cells of gone lines are dropped, so many runs. */
   readonly moved: readonly string[];
   readonly droppedRuns: number;
+  /** Placements of sections that the piece has no more, or has elsewhere in its order: taken off. */
+  readonly lost: readonly string[];
 }
 
 /**
@@ -44,22 +47,27 @@ export function gradePattern(pattern: Pattern, grading: Grading): Graded | null 
   const byHand = new Set(pattern.sections.filter((section) => !isRecipes(section, settings.kind)).map((section) => section.id));
   const edits: Edit[] = [...resize(pattern, grading.sizes)];
   if (JSON.stringify(gauge) !== JSON.stringify(pattern.gauge)) edits.push({ kind: 'set', field: 'gauge', value: gauge });
-  const resized = applied(pattern, edits);
+  const sized = applied(pattern, edits);
+  const leaving = sectionsThatLeave(sized, piece, byHand);
+  const gone = leaving.flatMap((section) => removal(sized, { kind: 'section', section }));
+  edits.push(...gone);
+  const resized = applied(sized, gone);
+  const lost = sized.placements.filter((placement) => leaving.includes(placement.section)).map(({ id }) => id);
   const moved: string[] = [];
-  let droppedRuns = 0;
+  let droppedRuns = sized.cells.filter((run) => leaving.includes(run.section)).length;
   for (const section of resized.sections) {
     if (byHand.has(section.id)) continue;
     const made = piece.sections.find((one) => one.id === section.id);
     if (!made) continue;
-    const lost = cleared(resized, section, made);
+    const without = cleared(resized, section, made);
     const change = replaced(section, made);
     // New lines first, since placements may move to them; then what lies on lines that go, then those lines.
-    edits.push(...change.put, ...lost.edits, ...change.taken);
-    moved.push(...lost.moved);
-    droppedRuns += lost.droppedRuns;
+    edits.push(...change.put, ...without.edits, ...change.taken);
+    moved.push(...without.moved);
+    droppedRuns += without.droppedRuns;
   }
   edits.push(...newSections(resized, piece));
-  return { edits, piece, kept: [...byHand], moved, droppedRuns };
+  return { edits, piece, kept: [...byHand], moved, droppedRuns, lost };
 }
 
 /** Whether a recipe of this kind of piece made a section, and its lines are as it made them. */
@@ -67,9 +75,25 @@ function isRecipes({ recipe, lines }: Section, kind: string): boolean {
   return recipe !== null && recipe.name.startsWith(`${kind}.`) && recipe.settings['written'] === fingerprint(lines);
 }
 
+/** Sections of recipes that the piece has no more, and those that come at another place in its order (they are put in anew). */
+function sectionsThatLeave(pattern: Pattern, piece: MadePiece, byHand: ReadonlySet<string>): readonly string[] {
+  const order = piece.sections.map((section) => section.id);
+  let last = -1;
+  return pattern.sections.flatMap((section) => {
+    const at = order.indexOf(section.id);
+    if (byHand.has(section.id)) return [];
+    // What comes before something that stands before it already has to be put in further on.
+    if (at >= 0 && at > last && !pattern.sections.slice(pattern.sections.indexOf(section) + 1).some((later) => order.indexOf(later.id) >= 0 && order.indexOf(later.id) < at)) {
+      last = at;
+      return [];
+    }
+    return [section.id];
+  });
+}
+
 function applied(pattern: Pattern, edits: readonly Edit[]): Pattern {
   const done = applyTransaction(pattern, { label: '', at: 0, edits });
-  if (!done.ok) throw new RangeError(`sizes could not be changed: ${done.reason}`);
+  if (!done.ok) throw new RangeError(`the piece could not be changed: ${done.reason}`);
   return done.pattern;
 }
 

@@ -14,7 +14,7 @@ export interface ToePlan {
 /** Where a toe ends: about a quarter of the stitches (handbooks agree), graduated ones at 8; whole decreases of 4 from `around`. */
 export function toeStop(around: number, pace: ToeSettings['pace']): number {
   const wanted = pace === 'graduated' ? 8 : around / 4;
-  const stop = around - 4 * Math.round((around - wanted) / 4);
+  const stop = around - 4 * Math.ceil((around - wanted) / 4 - 0.5);
   return Math.max(stop, around % 4 === 0 ? 4 : 6);
 }
 
