@@ -1,0 +1,125 @@
+import { childrenOf } from './childrenOf.ts';
+import { firstBase, lastBase, passedOver } from './cornerIds.ts';
+import type { CornerIds } from './cornerIds.ts';
+import type { Web } from './web.ts';
+
+/** A corner that is made on the way: a point between two others, or below one. */
+export type MadeCorner =
+  | { readonly kind: 'between'; readonly a: number; readonly b: number; readonly share: number }
+  | { readonly kind: 'head'; readonly head: number }
+  | { readonly kind: 'under'; readonly corner: number; readonly head: number };
+
+/** Outlines of all cells over corner numbers: those of the tops, then those made. */
+export interface Outlines {
+  readonly heads: Int32Array;
+  readonly outlineStart: Int32Array;
+  readonly topStart: Int32Array;
+  readonly outline: Int32Array;
+  readonly made: readonly MadeCorner[];
+}
+
+/**
+ * Outlines the cell of every stitch: its bottom is the tops of its bases (a share of one where several stitches stand on it,
+ * all of several for a decrease, with stitches passed over), its top its own two corners and the points where its children part.
+ */
+export function cellOutlines(web: Web, ids: CornerIds): Outlines {
+  const { count, rows, rowOf, baseStart, bases, left, right } = web;
+  const children = childrenOf(web);
+  const bothSides = rows.map((row) => isWorkedRound(web, children, row.first, row.end));
+  const made: MadeCorner[] = [];
+  const make = (corner: MadeCorner): number => ids.count + made.push(corner) - 1;
+
+  const tops: (readonly number[])[] = [];
+  const centres = new Map<number, number>();
+  const unders = new Map<number, number>();
+  for (let i = 0; i < count; i++) {
+    const row = rows[rowOf[i]!]!;
+    if (row.centre) centres.set(i, make({ kind: 'head', head: i }));
+    const parts = row.centre || bothSides[rowOf[i]!] ? 1 : Math.max(1, children[i]!.length);
+    const [a, b] = [ids.left[i]!, ids.right[i]!];
+    tops.push([a, ...Array.from({ length: parts - 1 }, (_, k) => make({ kind: 'between', a, b, share: (k + 1) / parts })), b]);
+  }
+
+  const heads: number[] = [];
+  const outlineStart: number[] = [0];
+  const topStart: number[] = [];
+  const outline: number[] = [];
+  for (let i = 0; i < count; i++) {
+    const bottom = bottomOf(i);
+    if (bottom.length === 0) continue;
+    const cell = withoutDoubles([...bottom, ...tops[i]!.toReversed()], bottom.length);
+    if (cell.corners.length < 3) continue;
+    heads.push(i);
+    topStart.push(outline.length + cell.top);
+    outline.push(...cell.corners);
+    outlineStart.push(outline.length);
+  }
+  return { heads: Int32Array.from(heads), outlineStart: Int32Array.from(outlineStart), topStart: Int32Array.from(topStart), outline: Int32Array.from(outline), made };
+
+  function bottomOf(i: number): number[] {
+    const from = baseStart[i]!;
+    const end = baseStart[i + 1]!;
+    if (from === end) return baseStart[rows[rowOf[i]!]!.first] === baseStart[rows[rowOf[i]!]!.end] ? [] : [under(ids.left[i]!, i), under(ids.right[i]!, i)];
+    const first = bases[from]!;
+    if (centres.has(first)) return [centres.get(first)!];
+    if (bothSides[rowOf[first]!]) return alongChain(i, first);
+    const bottom: number[] = [];
+    for (let k = from; k < end; k++) {
+      const base = bases[k]!;
+      if (k > from) for (const passed of passedOver(web, bases[k - 1]!, base) ?? []) bottom.push(...tops[passed]!);
+      const nth = children[base]!.indexOf(i);
+      bottom.push(...(children[base]!.length > 1 ? tops[base]!.slice(nth, nth + 2) : tops[base]!));
+    }
+    // Stitches passed over before the neighbour's bases are drawn together under this one.
+    const j = right[i]!;
+    const other = j < 0 ? -1 : firstBase(web, j);
+    if (other >= 0 && other !== lastBase(web, i)) for (const passed of passedOver(web, lastBase(web, i), other) ?? []) bottom.push(...tops[passed]!);
+    return bottom;
+  }
+
+  /** A chain worked all round: from the corner towards the left neighbour's chain to that towards the right one's. */
+  function alongChain(i: number, base: number): number[] {
+    const towards = (other: number): number => {
+      const next = other < 0 ? -1 : other;
+      if (next === right[base]) return ids.right[base]!;
+      if (next === left[base]) return ids.left[base]!;
+      return left[base]! < 0 ? ids.left[base]! : right[base]! < 0 ? ids.right[base]! : base === next ? middleOf(base) : ids.right[base]!;
+    };
+    return [towards(left[i]! < 0 ? -1 : lastBase(web, left[i]!)), towards(right[i]! < 0 ? -1 : firstBase(web, right[i]!))];
+  }
+
+  function middleOf(head: number): number {
+    const known = centres.get(-1 - head);
+    if (known !== undefined) return known;
+    const corner = make({ kind: 'head', head });
+    centres.set(-1 - head, corner);
+    return corner;
+  }
+
+  function under(corner: number, head: number): number {
+    const known = unders.get(corner);
+    if (known !== undefined) return known;
+    const below = make({ kind: 'under', corner, head });
+    unders.set(corner, below);
+    return below;
+  }
+}
+
+/** Whether one round goes round both sides of a chain. */
+function isWorkedRound({ baseStart, rowOf, rows }: Web, children: readonly number[][], first: number, end: number): boolean {
+  if (baseStart[first] !== baseStart[end] || end - first < 2 || rows[rowOf[first]!]!.wraps) return false;
+  const above = children[first]![0];
+  return above !== undefined && rows[rowOf[above]!]!.wraps;
+}
+
+/** Drops corners that follow themselves; `top` moves along. */
+function withoutDoubles(corners: readonly number[], top: number): { corners: number[]; top: number } {
+  const kept: number[] = [];
+  let moved = top;
+  corners.forEach((corner, k) => {
+    if (corner === kept.at(-1) || (k === corners.length - 1 && corner === kept[0])) {
+      if (k < top) moved--;
+    } else kept.push(corner);
+  });
+  return { corners: kept, top: Math.min(moved, kept.length - 1) };
+}

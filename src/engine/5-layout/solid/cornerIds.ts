@@ -1,0 +1,83 @@
+import type { Web } from './web.ts';
+
+/** Stitches passed over between two bases that are still drawn together; more is a hole. */
+const MOST_SKIPPED = 8;
+
+/** Corner numbers of each head's top, left and right. Corners shared by neighbours have one number. */
+export interface CornerIds {
+  readonly left: Int32Array;
+  readonly right: Int32Array;
+  readonly count: number;
+  /** For each corner: the heads on either side, -1 where the fabric ends. */
+  readonly headBefore: Int32Array;
+  readonly headAfter: Int32Array;
+}
+
+/**
+ * Numbers the corners of a web. Where a row goes on from one row to another (at an attaching stitch, where a round takes up a
+ * heel), the free ends in between are tied to the corner it goes on at, so that no slit stays open.
+ */
+export function cornerIds(web: Web): CornerIds {
+  const { count, left, right, baseStart, bases } = web;
+  const cornerLeft = new Int32Array(count);
+  const cornerRight = new Int32Array(count);
+  const before: number[] = [];
+  const after: number[] = [];
+  const add = (a: number, b: number): number => {
+    before.push(a);
+    return after.push(b) - 1;
+  };
+  for (let i = 0; i < count; i++) {
+    cornerRight[i] = add(i, right[i]!);
+    if (right[i]! >= 0) cornerLeft[right[i]!] = cornerRight[i]!;
+    if (left[i]! < 0) cornerLeft[i] = add(-1, i);
+  }
+
+  const same = Int32Array.from(before.keys());
+  const rootOf = (corner: number): number => {
+    while (same[corner] !== corner) corner = same[corner]!;
+    return corner;
+  };
+  /** Ties free ends on one side, from `head` down, to a corner. */
+  const tie = (head: number, side: Int32Array, corners: Int32Array, nth: 'first' | 'last', to: number): void => {
+    for (let at = head; side[at]! < 0; ) {
+      const root = rootOf(corners[at]!);
+      if (root === rootOf(to)) break;
+      same[root] = rootOf(to);
+      const from = baseStart[at]!;
+      const end = baseStart[at + 1]!;
+      if (from === end) break;
+      at = bases[nth === 'first' ? from : end - 1]!;
+    }
+  };
+  for (let i = 0; i < count; i++) {
+    const j = right[i]!;
+    const [own, other] = [lastBase(web, i), j < 0 ? -1 : firstBase(web, j)];
+    if (own < 0 || other < 0 || own === other || passedOver(web, own, other)) continue;
+    if (right[own]! < 0) tie(own, right, cornerRight, 'last', cornerLeft[other]!);
+    else if (left[other]! < 0) tie(other, left, cornerLeft, 'first', cornerRight[own]!);
+  }
+  for (let i = 0; i < count; i++) {
+    cornerLeft[i] = rootOf(cornerLeft[i]!);
+    cornerRight[i] = rootOf(cornerRight[i]!);
+  }
+  return { left: cornerLeft, right: cornerRight, count: before.length, headBefore: Int32Array.from(before), headAfter: Int32Array.from(after) };
+}
+
+export function firstBase({ baseStart, bases }: Web, i: number): number {
+  return baseStart[i]! < baseStart[i + 1]! ? bases[baseStart[i]!]! : -1;
+}
+
+export function lastBase({ baseStart, bases }: Web, i: number): number {
+  return baseStart[i]! < baseStart[i + 1]! ? bases[baseStart[i + 1]! - 1]! : -1;
+}
+
+/** The heads between two of one row, going to the right; null when the other isn't near. */
+export function passedOver({ right }: Web, from: number, to: number): number[] | null {
+  const passed: number[] = [];
+  for (let at = right[from]!; at >= 0 && passed.length <= MOST_SKIPPED; at = right[at]!) {
+    if (at === to) return passed;
+    passed.push(at);
+  }
+  return null;
+}

@@ -1,0 +1,163 @@
+import { FLAG } from '../../3-fabric/fabric.ts';
+import type { Fabric } from '../../3-fabric/fabric.ts';
+import { childrenOf } from './childrenOf.ts';
+import { rises } from './rises.ts';
+import type { Web, WebRow } from './web.ts';
+
+/** Distances that the web keeps, in stitch widths, sorted by the row of their later end. */
+export interface Springs {
+  readonly a: Int32Array;
+  readonly b: Int32Array;
+  readonly rest: Float64Array;
+  /** Share of the difference that one sweep takes away, 0 … 1. */
+  readonly firmness: Float64Array;
+  /** 1: only pushes apart, against folding. */
+  readonly pushesOnly: Uint8Array;
+  /** Springs of web row r: `[rowStart[r], rowStart[r + 1])`. */
+  readonly rowStart: Int32Array;
+}
+
+/** Rest heights along the flanks of turned short rows: two rows share one base stitch there, so their ends are squeezed … */
+const FLANK_EASE = 0.45;
+/** … over this many stitches from the row's end. */
+const EASED_STITCHES = 4;
+/** The attaching stitch reaches from the base beyond the end up to its row. */
+const ATTACHING_STRETCH = 1.3;
+/** How far the stitches of an increase or the bases of a decrease lean to the side, stitch widths. */
+const LEAN = 0.35;
+/** Firmness of the diagonals; a disc laid flat gives way to the corners that its increases make. */
+const SKEW = 0.15;
+const SKEW_FLAT = 0.05;
+/** Firmness beside chains that hang between stitches. */
+const HANGING = 0.3;
+/** Width of the stitches that are drawn shut. */
+const DRAWN_WIDTH = 0.7;
+
+/**
+ * Springs of a web: neighbours, bases, both diagonals of each cell, and two that only push, against folding (two rows down, two
+ * stitches along). Position-based dynamics (Müller, Heidelberger, Hennix, Ratcliff 2007); firmness found by trying, see the tests.
+ */
+export function springsOf(web: Web, height: Float64Array, flat: boolean): Springs {
+  const springs = new SpringList();
+  const { left, right, bases, baseStart, width, rows } = web;
+  const rise = rises(web, height);
+  const children = childrenOf(web);
+  const stands = (i: number): boolean => baseStart[i]! < baseStart[i + 1]! || baseStart[rows[web.rowOf[i]!]!.first] === baseStart[rows[web.rowOf[i]!]!.end];
+  const rowStart = new Int32Array(rows.length + 1);
+  rows.forEach((row, r) => {
+    rowStart[r] = springs.count;
+    const squeeze = row.drawnShut ? DRAWN_WIDTH : 1;
+    for (let i = row.first; i < row.end; i++) {
+      const beside = right[i]!;
+      if (beside >= 0 && !(right[beside] === i && beside < i)) {
+        const step = Math.min(Math.abs(rise[i]! - rise[beside]!), Math.max(height[i]!, height[beside]!));
+        springs.add(i, beside, Math.hypot((squeeze * (width[i]! + width[beside]!)) / 2, step), stands(i) && stands(beside) ? 1 : HANGING);
+      }
+      if (!row.drawnShut) for (const steps of [2, 4]) stiffenAlong(i, steps, row);
+      const own = baseStart[i + 1]! - baseStart[i]!;
+      const h = height[i]!;
+      for (let k = baseStart[i]!; k < baseStart[i + 1]!; k++) {
+        const base = bases[k]!;
+        if (rows[web.rowOf[base]!]!.centre) {
+          springs.add(i, base, h, 1);
+          continue;
+        }
+        const family = children[base]!;
+        if (stands(base)) springs.add(i, base, Math.hypot(h, own > 1 ? LEAN * (own - 1) : leanOf(2 * family.indexOf(i) - (family.length - 1))), own > 1 ? 0.6 : 1);
+        else {
+          // Into a chain space: a fan over its chains.
+          const nth = k - baseStart[i]!;
+          springs.add(i, base, Math.hypot(h, leanOf(2 * family.indexOf(i) - (family.length - 1) - (2 * nth - (own - 1)))), 0.6);
+        }
+        for (const side of [left[base]!, right[base]!]) {
+          if (own === 1 && family.length === 1 && side >= 0) springs.add(i, side, Math.hypot((width[base]! + width[side]!) / 2, h), flat ? SKEW_FLAT : SKEW);
+        }
+      }
+      for (const steps of [2, 4]) stiffenDown(i, steps);
+    }
+  });
+  rowStart[rows.length] = springs.count;
+  return { ...springs.arrays(), rowStart };
+
+  /** Keeps a head from folding over the one `steps` places to the right. */
+  function stiffenAlong(i: number, steps: number, { first, end, wraps }: WebRow): void {
+    let reach = 0;
+    let at = i;
+    for (let step = 0; step < steps; step++) {
+      const next = right[at]!;
+      if (next < 0 || next === i) return;
+      reach += (width[at]! + width[next]!) / 2;
+      at = next;
+    }
+    // In a small round even a circle brings them nearer.
+    const count = end - first;
+    const chord = wraps ? (Math.sin((Math.PI * Math.min(steps, count / 2)) / count) * count) / (Math.PI * steps) : 1;
+    springs.add(i, at, (steps > 2 ? 0.95 : 0.98) * chord * reach, steps > 2 ? 0.02 : 0.04, true);
+  }
+
+  /** Keeps a head from folding over the one `steps` rows below. */
+  function stiffenDown(i: number, steps: number): void {
+    let reach = 0;
+    let at = i;
+    for (let step = 0; step < steps; step++) {
+      if (baseStart[at] === baseStart[at + 1]) return;
+      reach += height[at]!;
+      at = bases[baseStart[at]!]!;
+    }
+    springs.add(i, at, (steps > 2 ? 0.95 : 0.98) * reach, steps > 2 ? 0.02 : 0.08, true);
+  }
+}
+
+/** Sideways lean of a stitch that stands `halves` half stitches off the middle of its base: as it is but for the first half, which draws together. */
+function leanOf(halves: number): number {
+  const away = Math.abs(halves);
+  return away <= 1 ? LEAN * away : LEAN + 0.5 * (away - 1);
+}
+
+/** Rest heights, squeezed at the ends of turned short rows. */
+export function easedHeights(fabric: Fabric, { rows, stitch, height, baseStart, bases, rowOf }: Web): Float64Array {
+  const eased = height.slice();
+  const attaches = (i: number): boolean => (fabric.flags[stitch[i]!]! & FLAG.attaching) !== 0;
+  rows.forEach((row) => {
+    if (!row.partial) return;
+    for (const inwards of [1, -1]) {
+      const end = inwards > 0 ? row.first : row.end - 1;
+      const base = baseStart[end]! < baseStart[end + 1]! ? bases[baseStart[end]!]! : -1;
+      if (!attaches(end) && !(base >= 0 && rows[rowOf[base]!]!.partial && attaches(base))) continue;
+      for (let k = 0; k < EASED_STITCHES; k++) {
+        const i = end + k * inwards;
+        if (i < row.first || i >= row.end) break;
+        eased[i] = Math.min(eased[i]!, height[i]! * (FLANK_EASE + ((1 - FLANK_EASE) * k) / EASED_STITCHES));
+      }
+      if (attaches(end)) eased[end] = height[end]! * ATTACHING_STRETCH;
+    }
+  });
+  return eased;
+}
+
+class SpringList {
+  private readonly a: number[] = [];
+  private readonly b: number[] = [];
+  private readonly rest: number[] = [];
+  private readonly firmness: number[] = [];
+  private readonly pushesOnly: number[] = [];
+
+  get count(): number {
+    return this.a.length;
+  }
+
+  add(a: number, b: number, rest: number, firmness: number, pushesOnly = false): void {
+    this.a.push(a);
+    this.b.push(b);
+    this.rest.push(rest);
+    this.firmness.push(firmness);
+    this.pushesOnly.push(pushesOnly ? 1 : 0);
+  }
+
+  arrays(): Omit<Springs, 'rowStart'> {
+    return {
+      a: Int32Array.from(this.a), b: Int32Array.from(this.b), rest: Float64Array.from(this.rest),
+      firmness: Float64Array.from(this.firmness), pushesOnly: Uint8Array.from(this.pushesOnly),
+    };
+  }
+}

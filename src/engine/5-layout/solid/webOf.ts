@@ -1,0 +1,145 @@
+import { FLAG } from '../../3-fabric/fabric.ts';
+import type { Fabric } from '../../3-fabric/fabric.ts';
+import { stitchRow, STITCHES, stitchOfCode } from '../../craft/stitches.ts';
+import type { Cell } from '../gaugeCell.ts';
+import { newGround } from '../ground.ts';
+import { slotWidth } from '../slotWidth.ts';
+import { strandsOf } from './strands.ts';
+import type { Strand } from './strands.ts';
+import type { Web, WebRow } from './web.ts';
+import { wrappingRows } from './wrappingRows.ts';
+
+/**
+ * The web of the largest piece in a fabric: stitches tied together by bases, rows and seams. Smaller pieces (a hanging
+ * loop, a button) are left out. Linear.
+ */
+export function webOf(fabric: Fabric, cell: Cell): Web {
+  const { strands: all, standsFor } = strandsOf(fabric);
+  const strands = largestPiece(fabric, all, standsFor);
+  const wraps = wrappingRows(fabric, strands);
+  const ground = newGround(fabric, 0, cell);
+
+  const count = strands.reduce((sum, strand) => sum + strand.stitches.length, 0);
+  const stitch = new Int32Array(count);
+  const rowOf = new Int32Array(count);
+  const headOf = new Int32Array(fabric.count).fill(-1);
+  let head = 0;
+  strands.forEach((strand, r) => {
+    for (const each of strand.stitches) {
+      stitch[head] = each;
+      rowOf[head] = r;
+      headOf[each] = head++;
+    }
+  });
+
+  const left = new Int32Array(count);
+  const right = new Int32Array(count);
+  const width = new Float64Array(count);
+  const height = new Float64Array(count);
+  const baseStart = new Int32Array(count + 1);
+  const bases: number[] = [];
+  const rows: WebRow[] = [];
+  const open = new Set(fabric.openAtEnd);
+  let first = 0;
+  strands.forEach((strand, r) => {
+    const end = first + strand.stitches.length;
+    const round = wraps[r]! && end - first > 1;
+    for (let i = first; i < end; i++) {
+      left[i] = i > first ? i - 1 : round ? end - 1 : -1;
+      right[i] = i + 1 < end ? i + 1 : round ? first : -1;
+      width[i] = slotWidth(ground, stitch[i]!) / ground.w;
+      height[i] = (heightOf(fabric, strand, stitch[i]!) * cell.heightMm) / cell.widthMm;
+      baseStart[i] = bases.length;
+      bases.push(...basesOf(fabric, standsFor, headOf, stitch[i]!, first));
+    }
+    rows.push({ row: strand.row, first, end, wraps: round, partial: false, centre: strand.centre, drawnShut: round && r === strands.length - 1 && !strand.stitches.some((each) => open.has(each)) });
+    first = end;
+  });
+  baseStart[count] = bases.length;
+  const web = { count, stitch, rowOf, rows, left, right, baseStart, bases: Int32Array.from(bases), width, height, cellWidthMm: cell.widthMm, leftOut: sectionsWithout(fabric, headOf) };
+  orderBases(web);
+  return { ...web, rows: markPartial(fabric, web) };
+}
+
+/** Base heads without doubles. */
+function basesOf(fabric: Fabric, standsFor: Int32Array, headOf: Int32Array, stitch: number, before: number): number[] {
+  const found: number[] = [];
+  for (let b = fabric.baseStart[stitch]!; b < fabric.baseStart[stitch + 1]!; b++) {
+    const stand = standsFor[fabric.bases[b]!]!;
+    const head = stand < 0 ? -1 : headOf[stand]!;
+    if (head >= 0 && head < before && !found.includes(head)) found.push(head);
+  }
+  return found;
+}
+
+/** Sorts each stitch's bases from left to right: along the neighbours where they are linked. */
+function orderBases({ count, baseStart, bases, left }: Pick<Web, 'count' | 'baseStart' | 'bases' | 'left'>): void {
+  for (let i = 0; i < count; i++) {
+    const own = bases.subarray(baseStart[i]!, baseStart[i + 1]!);
+    if (own.length < 2) continue;
+    own.sort();
+    // In a round a decrease over the place where the ends meet starts at the far end.
+    const start = own.findIndex((base) => !own.includes(left[base]!));
+    if (start > 0) own.set([...own.subarray(start), ...own.subarray(0, start)]);
+  }
+}
+
+/** Height in single-crochet heights; a turning chain is as high as the stitch it stands for. */
+function heightOf(fabric: Fabric, { stack }: Strand, stitch: number): number {
+  const chains = stack[1] - stack[0];
+  if (chains > 0 && stitch === stack[1] - 1) {
+    const stands = STITCHES.find((row) => row.turningChains === chains && row.legs === 0);
+    return stands ? stands.height : chains * stitchRow('ch').height;
+  }
+  return stitchOfCode(fabric.kind[stitch]!).height * (fabric.flags[stitch]! & FLAG.spike ? 2 : 1);
+}
+
+function largestPiece(fabric: Fabric, strands: readonly Strand[], standsFor: Int32Array): Strand[] {
+  const strandOf = new Int32Array(fabric.count).fill(-1);
+  strands.forEach((strand, s) => strand.stitches.forEach((stitch) => (strandOf[stitch] = s)));
+  const piece = strands.map((_, s) => s);
+  const rootOf = (s: number): number => {
+    while (piece[s] !== s) s = piece[s] = piece[piece[s]!]!;
+    return s;
+  };
+  strands.forEach((strand, s) => {
+    for (const stitch of strand.stitches) {
+      for (let b = fabric.baseStart[stitch]!; b < fabric.baseStart[stitch + 1]!; b++) {
+        const stand = standsFor[fabric.bases[b]!]!;
+        const other = stand < 0 ? -1 : strandOf[stand]!;
+        if (other >= 0) piece[rootOf(Math.max(other, s))] = rootOf(Math.min(other, s));
+      }
+    }
+  });
+  const size = new Map<number, number>();
+  strands.forEach((strand, s) => size.set(rootOf(s), (size.get(rootOf(s)) ?? 0) + strand.stitches.length));
+  let largest = -1;
+  for (const [root, stitches] of size) if (largest < 0 || stitches > size.get(largest)!) largest = root;
+  return strands.filter((_, s) => rootOf(s) === largest);
+}
+
+function sectionsWithout(fabric: Fabric, headOf: Int32Array): number[] {
+  return [...fabric.sections.keys()].filter((section) => {
+    const { firstRow, endRow } = fabric.sections[section]!;
+    const rows = fabric.rows.slice(firstRow, endRow).filter((row) => row.end > row.first);
+    return rows.length > 0 && !rows.some((row) => headOf.subarray(row.first, row.end).some((head) => head >= 0));
+  });
+}
+
+/** A row that doesn't meet its own start is partial on a round, on a partial row, or where stitches are left beside it. */
+function markPartial(fabric: Fabric, web: Pick<Web, 'rows' | 'rowOf' | 'baseStart' | 'bases' | 'stitch'>): WebRow[] {
+  const partial: boolean[] = [];
+  return web.rows.map((row, r) => {
+    const { left } = fabric.rows[row.row]!;
+    let short = left.ahead + left.behind > 0;
+    for (let i = row.first; i < row.end && !short; i++) {
+      short = (fabric.flags[web.stitch[i]!]! & FLAG.attaching) !== 0;
+      for (let b = web.baseStart[i]!; b < web.baseStart[i + 1]! && !short; b++) {
+        const below = web.rowOf[web.bases[b]!]!;
+        short = (web.rows[below]!.wraps && !web.rows[below]!.centre) || partial[below]!;
+      }
+    }
+    partial[r] = short && !row.wraps;
+    return { ...row, partial: partial[r] };
+  });
+}
