@@ -1,12 +1,13 @@
 /** The engine's public list: what pages, keeping and the command line may use. Stages in their order, then the readings. */
 export { STITCHES, stitchCode, stitchOfCode, stitchRow, type StitchKind, type StitchRow } from './craft/stitches.ts';
 export type { Terms } from './craft/terms.ts';
+export { techniqueRow, type Technique } from './craft/colourTechniques.ts';
 export { amountFor, type Amount, type Instruction, type Stated, type TextRange } from './notation/instruction.ts';
 export { finding, type Degree, type Finding, type Mend, type Rule, type Where } from './notation/finding.ts';
 export { readRow } from './notation/readRow.ts';
 export { writeRow } from './notation/writeRow.ts';
 
-export type { CellRun, Gauge, Line, Motif, Pattern, Placement, PrintMark, RowKey, Section, Yarn } from './1-pattern/pattern.ts';
+export type { CellRun, ColourLimits, Gauge, Ground, Line, Motif, Pattern, Placement, PrintMark, RowKey, Section, SectionColour, Version, Yarn } from './1-pattern/pattern.ts';
 export type { Applied, Edit, Field, Transaction } from './1-pattern/edit.ts';
 export { applyEdit } from './1-pattern/applyEdit.ts';
 export { applyTransaction } from './1-pattern/applyTransaction.ts';
@@ -14,6 +15,7 @@ export { historyList, NO_HISTORY, perform, record, redo, undo, type History, typ
 export { openPatternFile, writePatternFile, type Opened } from './1-pattern/file.ts';
 export { describeOpened } from './1-pattern/describeOpened.ts';
 export { patternFromText } from './1-pattern/patternFromText.ts';
+export { patternInVersion } from './1-pattern/patternInVersion.ts';
 
 export type { Program, ProgramRow } from './2-construct/program.ts';
 export { construct, lineOf } from './2-construct/construct.ts';
@@ -25,6 +27,9 @@ export { work } from './3-fabric/work.ts';
 
 export type { Colours, PlacementFit } from './4-colour/colours.ts';
 export { colour } from './4-colour/colour.ts';
+export { colourGrid, type ColourGrid } from './4-colour/colourGrid.ts';
+export { carryOf, type PieceCarry, type RowCarry, type SectionCarry } from './4-colour/carry.ts';
+export { fabricWithStitches, setStitches, type SetStitches } from './4-colour/setStitches.ts';
 
 export type { Box, Layout } from './5-layout/layout.ts';
 export { layOut } from './5-layout/layOutSection.ts';
@@ -37,5 +42,8 @@ export { printSection, type PrintFile, type SectionPrint } from './6-drawing/pri
 export { ledger, yarnsOfRow, type LedgerRow } from './readings/ledger/ledger.ts';
 export { writeWords } from './readings/words/writeWords.ts';
 export { wordsToText } from './readings/words/wordsToText.ts';
+export { wordsToHtml, wordsToMarkdown } from './readings/words/wordsToMarkup.ts';
+export type { WordStyle } from './notation/writeWork.ts';
+export { certainMend } from './readings/checks/certainMend.ts';
 export { check } from './readings/checks/check.ts';
 export { describeFinding, placeOfFinding } from './readings/checks/prose.ts';

@@ -12,7 +12,10 @@ export function sidesMeet(fabric: Fabric): readonly boolean[] {
     const section = top === undefined ? undefined : fabric.sections[fabric.rows[top]?.section ?? -1];
     if (top === undefined || !section) continue;
     for (let r = section.firstRow; r <= top; r++) meet[r] = true;
-    for (let r = fabric.rows[section.firstRow]?.below ?? -1; r >= 0; r = fabric.rows[r]!.below) meet[r] = true;
+    for (let r = section.firstRow, below = fabric.rows[r]?.below ?? -1; below >= 0 && below < r; below = fabric.rows[r]!.below) {
+      r = below;
+      meet[r] = true;
+    }
   }
   return meet;
 }

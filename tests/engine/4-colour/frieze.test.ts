@@ -4,6 +4,7 @@ import type { Motif } from '../../../src/engine/1-pattern/pattern.ts';
 import { drawCells } from '../../../src/engine/4-colour/drawMotif.ts';
 import { friezeOf } from '../../../src/engine/4-colour/frieze.ts';
 import { friezeImages, makeStrip, type StripLines } from '../../../src/engine/4-colour/friezeStrip.ts';
+import { placedStrip } from '../../../src/engine/4-colour/placedStrip.ts';
 import { MOTIF_SHELF } from '../../../src/engine/4-colour/motifShelf.ts';
 import { FRIEZE_GROUPS, friezeRow, type FriezeGroup } from '../../../src/engine/craft/friezeGroups.ts';
 
@@ -153,6 +154,13 @@ describe('frieze groups', () => {
       ['pebble', 'p2mg'],
       ['star', 'p2mm'],
     ]);
+  });
+
+  it('belong to the strip as it is placed: mirrored repeats, gaps', () => {
+    const flag = { id: 'm', name: '', cells: ['BBC', 'B..'] };
+    expect(friezeOf(placedStrip(flag, { gap: 0, mirror: false }))).toMatchObject({ group: 'p1', period: 3 });
+    expect(friezeOf(placedStrip(flag, { gap: 1, mirror: true }))).toMatchObject({ group: 'p1m1', period: 8, mirrorLines: [3, 7] });
+    expect(friezeOf(placedStrip({ ...flag, stitches: ['b..', '...'] }, { gap: 2, mirror: false }))).toMatchObject({ group: 'p1', period: 5 });
   });
 
   it('refuse what can not be', () => {

@@ -67,3 +67,21 @@ describe('layers', () => {
     expect(layerEdits(PATTERN, GRID, id, act)).toBeNull();
   });
 });
+
+describe('sizes of their own', () => {
+  const pattern = handPattern({
+    sizes: ['S', 'M', 'L'],
+    motifs: [{ id: 'm', name: 'Bar', cells: ['BB'] }],
+    placements: [handPlacement({ across: 'fill', gap: 1, align: 'centre', bySize: [null, { across: 2, gap: 0, up: 2, gapUp: 1, offset: 1 }, { leftOut: true }] })],
+  });
+  const fabrics = [6, 9, 12].map((count) => handFabric(flatRows([count, count, count])));
+
+  it('have their own repeats, gaps and rows, or none', () => {
+    expect(fabrics.map((fabric, size) => picture(pattern, fabric, colour(pattern, fabric, size)))).toEqual([
+      ['AAAAAA', 'AAAAAA', 'BBABBA'],
+      ['AAABBBBAA', 'AAAAAAAAA', 'AAABBBBAA'],
+      ['AAAAAAAAAAAA', 'AAAAAAAAAAAA', 'AAAAAAAAAAAA'],
+    ]);
+    expect(fabrics.map((fabric, size) => colour(pattern, fabric, size).fits.map((fit) => fit.across))).toEqual([[2], [2], []]);
+  });
+});
