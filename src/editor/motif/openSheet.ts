@@ -3,6 +3,8 @@ export type OpenSheet =
   | { readonly kind: 'yarns' }
   /** A motif of the pattern, by id. */
   | { readonly kind: 'motif'; readonly motif: string }
+  /** A motif from a picture. */
+  | { readonly kind: 'picture' }
   /** A placed motif, by the id of its placement. */
   | { readonly kind: 'placing'; readonly placement: string }
   /** What the yarns do in the section shown. */

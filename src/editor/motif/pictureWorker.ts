@@ -1,13 +1,12 @@
+import { paletteOfPicture } from '../../engine/4-colour/paletteOfPicture.ts';
+import { pictureMotif } from '../../engine/4-colour/pictureMotif.ts';
+import type { Picture } from '../../engine/4-colour/picture.ts';
 import { pictureFault, workedSize } from './pictureLimits.ts';
-
-/** What the worker says while it reads a picture, and at the end. */
-export type PictureTold =
-  | { readonly kind: 'progress'; readonly says: string; readonly part: number }
-  | { readonly kind: 'refused'; readonly reason: string }
-  | { readonly kind: 'done'; readonly width: number; readonly height: number; readonly rgba: Uint8ClampedArray<ArrayBuffer> };
+import type { PictureAsk, PictureTold } from './pictureTalk.ts';
 
 const HEAD_BYTES = 262_144;
 
+let picture: Picture | null = null;
 const tell = (told: PictureTold, transfer: Transferable[] = []) => self.postMessage(told, { transfer });
 
 async function read(file: File | Blob): Promise<void> {
@@ -31,10 +30,20 @@ async function read(file: File | Blob): Promise<void> {
   context.imageSmoothingQuality = 'high';
   context.drawImage(bitmap, 0, 0, width, height);
   bitmap.close();
-  const rgba = context.getImageData(0, 0, width, height).data as Uint8ClampedArray<ArrayBuffer>;
-  tell({ kind: 'done', width, height, rgba }, [rgba.buffer]);
+  picture = { width, height, rgba: context.getImageData(0, 0, width, height).data };
+  const shown = canvas.transferToImageBitmap();
+  tell({ kind: 'open', width, height, shown }, [shown]);
 }
 
-self.addEventListener('message', (event: MessageEvent<File | Blob>) => {
-  read(event.data).catch((error: unknown) => tell({ kind: 'refused', reason: `The picture could not be read (${error instanceof Error ? error.message : String(error)}).` }));
-});
+function answer(ask: PictureAsk): void {
+  if (ask.kind === 'read') {
+    read(ask.file).catch((error: unknown) => tell({ kind: 'refused', reason: `The picture could not be read (${error instanceof Error ? error.message : String(error)}).` }));
+  } else if (picture && ask.kind === 'draw') {
+    const cells = pictureMotif(picture, ask.settings, (part) => tell({ kind: 'progress', says: 'Drawing it in yarns', part }));
+    tell({ kind: 'cells', cells: cells ?? [] });
+  } else if (picture && ask.kind === 'palette') {
+    tell({ kind: 'palette', colours: (paletteOfPicture(picture, ask.count) ?? []).map((each) => each.colour) });
+  }
+}
+
+self.addEventListener('message', (event: MessageEvent<PictureAsk>) => answer(event.data));

@@ -5,6 +5,7 @@ import { addMotif } from '../../../src/editor/bench/commands/addMotif.ts';
 import { removeMotif } from '../../../src/editor/bench/commands/removeMotif.ts';
 import { setMotif } from '../../../src/editor/bench/commands/setMotif.ts';
 import { inKnownYarns } from '../../../src/editor/motif/knownYarns.ts';
+import { boxOfCrop, cropBetween, croppedSide, NO_CROP } from '../../../src/editor/motif/pictureCrop.ts';
 import { pictureHead } from '../../../src/editor/motif/pictureHead.ts';
 import { pictureFault, PICTURE_BYTES, workedSize, WORKED_SIDE } from '../../../src/editor/motif/pictureLimits.ts';
 import { stripSentence } from '../../../src/editor/motif/stripSentence.ts';
@@ -90,5 +91,24 @@ describe('the head of a picture file', () => {
     expect(workedSize(100, 50)).toEqual({ width: 100, height: 50 });
     expect(workedSize(16_000, 8_000)).toEqual({ width: WORKED_SIDE, height: WORKED_SIDE / 2 });
     expect(workedSize(90_000, 3)).toEqual({ width: WORKED_SIDE, height: 1 });
+  });
+});
+
+describe('cropping a picture', () => {
+  it('takes what lies between two points, however they are given', () => {
+    expect(cropBetween([0.75, 0.5], [0.25, 0])).toEqual({ left: 0.25, right: 0.25, top: 0, bottom: 0.5 });
+    expect(cropBetween([-3, -1], [0.5, 2])).toEqual({ left: 0, right: 0.5, top: 0, bottom: 0 });
+    expect(cropBetween([0.5, 0.5], [0.505, 0.9])).toBeNull();
+  });
+
+  it('leaves something, whatever is cut off', () => {
+    const half = croppedSide(NO_CROP, 'left', 0.5);
+    expect(croppedSide(half, 'right', 0.9).right).toBeCloseTo(0.48);
+    expect(croppedSide(half, 'left', -1).left).toBe(0);
+    expect(croppedSide(half, 'top', 0.3)).toMatchObject({ left: 0.5, top: 0.3 });
+  });
+
+  it('is a part in pixels', () => {
+    expect(boxOfCrop({ left: 0.25, right: 0.25, top: 0, bottom: 0.5 }, 400, 200)).toEqual({ x: 100, y: 0, width: 200, height: 100 });
   });
 });

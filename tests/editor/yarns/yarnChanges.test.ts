@@ -1,8 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { changedYarn, hexColour, recoloured, swappedYarns, withYarn } from '../../../src/editor/yarns/yarnChanges.ts';
-import { yarnPairs } from '../../../src/editor/yarns/yarnWarnings.ts';
-import { coloursOfPicture } from '../../../src/editor/yarns/coloursOfPicture.ts';
-import { colourDifference, labOf } from '../../../src/engine/craft/colourDifference.ts';
+import { yarnWarnings } from '../../../src/editor/yarns/yarnWarnings.ts';
 import { removeYarn } from '../../../src/editor/bench/commands/removeYarn.ts';
 import { setYarns } from '../../../src/editor/bench/commands/setYarns.ts';
 import { after, benchOf, LEG, TICK } from '../bench/benchOf.ts';
@@ -47,7 +45,7 @@ describe('changing yarns', () => {
 });
 
 describe('yarns side by side', () => {
-  const of = (one: string, other: string) => yarnPairs([{ ...yarns[0]!, colour: one }, { ...yarns[1]!, colour: other }])[0]!;
+  const of = (one: string, other: string) => yarnWarnings([{ ...yarns[0]!, colour: one }, { ...yarns[1]!, colour: other }])[0]!;
 
   it('warns of two that are alike', () => {
     expect(of('#4b5a6b', '#4c5b6a').warnings).toContain('hard to tell apart');
@@ -68,11 +66,15 @@ describe('yarns side by side', () => {
   });
 
   it('warns of two print marks that are the same', () => {
-    expect(yarnPairs([yarns[0]!, { ...yarns[1]!, mark: yarns[0]!.mark }])[0]!.warnings).toContain('both have the same print mark');
+    expect(yarnWarnings([yarns[0]!, { ...yarns[1]!, mark: yarns[0]!.mark }])[0]!.warnings).toContain('both have the same print mark');
+  });
+
+  it('warns of two print marks of nearly the same shape', () => {
+    expect(yarnWarnings([{ ...yarns[0]!, mark: 'ring' }, { ...yarns[1]!, mark: 'dot' }])[0]!.warnings).toContain('their print marks are alike');
   });
 
   it('asks from where the pattern says', () => {
-    expect(yarnPairs(yarns, { leastDifference: 90 })[0]!.warnings).toContain('hard to tell apart');
+    expect(yarnWarnings(yarns, { leastDifference: 90 })[0]!.warnings).toContain('hard to tell apart');
   });
 });
 
@@ -94,27 +96,5 @@ describe('taking yarns in and out', () => {
     expect(removeYarn('A', 'B')(benchOf(three))).toBeNull();
     expect(removeYarn('C', 'C')(benchOf(three))).toBeNull();
     expect(removeYarn('C', 'Q')(benchOf(three))).toBeNull();
-  });
-});
-
-describe('the colours of a picture', () => {
-  const pixels = (...runs: readonly (readonly [hex: string, count: number])[]) =>
-    new Uint8ClampedArray(runs.flatMap(([hex, count]) => Array.from({ length: count }, () => [Number.parseInt(hex.slice(1, 3), 16), Number.parseInt(hex.slice(3, 5), 16), Number.parseInt(hex.slice(5, 7), 16), 255]).flat()));
-
-  it('finds the colours it is made of, most first', () => {
-    const found = coloursOfPicture(pixels(['#4b5a6b', 500], ['#f2efe6', 300], ['#e07b39', 50]), 3);
-    expect(found).toHaveLength(3);
-    for (const [i, hex] of ['#4b5a6b', '#f2efe6', '#e07b39'].entries()) expect(colourDifference(labOf(found[i]!), labOf(hex))).toBeLessThan(2);
-  });
-
-  it('finds no more than there are, and none in a clear picture', () => {
-    expect(coloursOfPicture(pixels(['#4b5a6b', 9]), 4)).toHaveLength(1);
-    expect(coloursOfPicture(new Uint8ClampedArray(40), 4)).toEqual([]);
-  });
-
-  it('passes no small colour over for shades of a large one', () => {
-    const shades = Array.from({ length: 30 }, (_, i) => [`#${(70 + i).toString(16)}${(80 + i).toString(16)}90`, 40] as const);
-    const found = coloursOfPicture(pixels(...shades, ['#e02020', 60]), 2);
-    expect(Math.min(...found.map((hex) => colourDifference(labOf(hex), labOf('#e02020'))))).toBeLessThan(4);
   });
 });
