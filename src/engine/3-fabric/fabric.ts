@@ -28,6 +28,8 @@ export const FLAG = {
   foundation: 8192,
   /** Hangs as a chain space (chain between stitches). */
   space: 16384,
+  /** Set by a motif in the place of the row's own stitch; never on a fabric as it was worked (see `fabricWithStitches`). */
+  setByMotif: 32768,
 } as const;
 
 /** What a worked row reports. Stitch numbers `[first, end)` are the row's stitches in working order. */

@@ -13,18 +13,18 @@ export interface SetStitches {
   readonly override: Uint8Array;
   /** Index of the placement that set it, plus 1; 0 where none did. */
   readonly placement: Uint16Array;
-  /** For each placement with stitches, how many fell on stitches that can't be changed (decreases, stitches around a post, chains). */
+  /** For each placement with stitches, how many fell on stitches that can't be changed (increases, decreases, stitches around a post, chains). */
   readonly leftOut: ReadonlyMap<string, number>;
   /** Whether any stitch is set. */
   readonly isAny: boolean;
 }
 
 const PLAIN = new Set<number>((['sc', 'hdc', 'dc', 'tr', 'dtr'] satisfies StitchKind[]).map(stitchCode));
-const SHAPED = FLAG.frontPost | FLAG.backPost | FLAG.frontLoop | FLAG.backLoop | FLAG.spike | FLAG.inSpace | FLAG.turning | FLAG.join;
+const SHAPED = FLAG.frontPost | FLAG.backPost | FLAG.frontLoop | FLAG.backLoop | FLAG.spike | FLAG.inSpace | FLAG.turning | FLAG.join | FLAG.sameBase;
 const INDEX = new Map(STITCH_OVERRIDES.map((one, i) => [one.letter, i]));
 
 /**
- * The stitches that the motifs set, on the fabric as the rows have it: one for each plain stitch worked into one place.
+ * The stitches that the motifs set, on the fabric as the rows have it: each in the place of a plain stitch that is worked alone into one place.
  * Later placements win, as in colour. Linear in the cells laid.
  */
 export function setStitches(pattern: Pattern, grid: ColourGrid, size: number): SetStitches {
@@ -60,6 +60,7 @@ export function setStitches(pattern: Pattern, grid: ColourGrid, size: number): S
 
 function isPlain(fabric: Fabric, stitch: number): boolean {
   const bases = fabric.baseStart[stitch + 1]! - fabric.baseStart[stitch]!;
+  if (stitch + 1 < fabric.count && fabric.flags[stitch + 1]! & FLAG.sameBase) return false;
   return PLAIN.has(fabric.kind[stitch]!) && (fabric.flags[stitch]! & SHAPED) === 0 && bases <= 1;
 }
 
@@ -70,7 +71,7 @@ export function overrideAt({ override }: SetStitches, stitch: number): StitchOve
 
 /**
  * The call of a stitch as it is really worked on its side: the override's kind with its usual legs, its loop, its post.
- * What is meant as seen on the right side is turned round on wrong side rows. For words: `overriddenCall` of the row's own call.
+ * What is meant as seen on the right side is turned round on wrong side rows.
  */
 export function overriddenCall(call: StitchCall, override: StitchOverride, side: 'RS' | 'WS'): StitchCall {
   const kind = override.kind ?? call.kind;
@@ -81,9 +82,9 @@ export function overriddenCall(call: StitchCall, override: StitchOverride, side:
 }
 
 /**
- * The fabric with the stitches that motifs set: kinds, legs and loops changed, everything else shared. Draw and describe
- * this one; lay out and count the plain one, because a raised stitch folds outwards and makes its row no taller. It is no
- * base to take up work from (`work` starts anew on it). The same fabric where nothing is set.
+ * The fabric with the stitches that motifs set: kinds, legs and loops changed and flagged `setByMotif`, everything else
+ * shared. Draw this one and give it to the words; lay out the plain one, because a raised stitch folds outwards and makes its
+ * row no taller. It is no base to take up work from (`work` starts anew on it). The same fabric where nothing is set.
  */
 export function fabricWithStitches(fabric: Fabric, set: SetStitches): Fabric {
   if (!set.isAny) return fabric;
@@ -95,6 +96,7 @@ export function fabricWithStitches(fabric: Fabric, set: SetStitches): Fabric {
     if (!override) continue;
     const { side } = fabric.rows[fabric.row[stitch]!]!;
     const call = overriddenCall({ kind: 'sc', together: 1, legs: 0, loop: 'both', post: 'none', spike: 0 }, override, side);
+    flags[stitch]! |= FLAG.setByMotif;
     if (override.kind) {
       kind[stitch] = stitchCode(call.kind);
       legs[stitch] = call.legs;

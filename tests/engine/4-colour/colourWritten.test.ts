@@ -4,9 +4,14 @@ import { applyTransaction } from '../../../src/engine/1-pattern/applyTransaction
 import { patternFromText } from '../../../src/engine/1-pattern/patternFromText.ts';
 import type { Ground, Pattern, Placement } from '../../../src/engine/1-pattern/pattern.ts';
 import { construct } from '../../../src/engine/2-construct/construct.ts';
+import { FLAG } from '../../../src/engine/3-fabric/fabric.ts';
 import { work } from '../../../src/engine/3-fabric/work.ts';
 import { colour } from '../../../src/engine/4-colour/colour.ts';
+import { colourGrid } from '../../../src/engine/4-colour/colourGrid.ts';
 import { liftYarns } from '../../../src/engine/4-colour/liftYarns.ts';
+import { fabricWithStitches, setStitches } from '../../../src/engine/4-colour/setStitches.ts';
+import { stitchOfCode } from '../../../src/engine/craft/stitches.ts';
+import { STITCH_OVERRIDES } from '../../../src/engine/craft/stitchOverrides.ts';
 import { writeWords } from '../../../src/engine/readings/words/writeWords.ts';
 import { wordsToText } from '../../../src/engine/readings/words/wordsToText.ts';
 import { handPlacement } from './handFabric.ts';
@@ -30,9 +35,22 @@ function shown(pattern: Pattern): readonly string[] {
   return picture(pattern, fabric, colour(pattern, fabric, 0));
 }
 
-function written(pattern: Pattern): string {
+/** The fabric with the stitches that motifs set. */
+function worked(pattern: Pattern) {
   const fabric = work(construct(pattern, 0));
+  return fabricWithStitches(fabric, setStitches(pattern, colourGrid(fabric), 0));
+}
+
+function written(pattern: Pattern): string {
+  const fabric = worked(pattern);
   return wordsToText(writeWords({ pattern, sizes: [{ size: 0, fabric, colours: colour(pattern, fabric, 0) }], terms: 'us' }));
+}
+
+/** Every stitch of the rows in words: kind, legs, loop, post. */
+function stitches(pattern: Pattern): readonly string[] {
+  const fabric = worked(pattern);
+  const how = FLAG.frontLoop | FLAG.backLoop | FLAG.frontPost | FLAG.backPost;
+  return fabric.rows.map((row) => Array.from({ length: row.end - row.first }, (_, i) => row.first + i).map((stitch) => `${stitchOfCode(fabric.kind[stitch]!).us}/${fabric.legs[stitch]}/${fabric.flags[stitch]! & how}`).join(' '));
 }
 
 /** A pattern from words, its changes of yarn lifted to loose cells again. */
@@ -95,5 +113,35 @@ describe('colour written into rows', () => {
     // Both rows show AABBBCCAAAA from the left; the first is worked from the right.
     expect(runs(rows[0]!)).toEqual(['A', 'C', 'B', 'A']);
     expect(runs(rows[1]!)).toEqual(['A', 'B', 'C', 'A']);
+  });
+
+  it('tells the stitches that motifs set, as they are worked on each side, and reads back to the same stitches', () => {
+    const letters = [...STITCH_OVERRIDES.map((one) => one.letter), '.', '.', '.', '.'];
+    let setRows = 0;
+    fc.assert(
+      fc.property(
+        fc.constantFrom(FLAT, ROUND),
+        fc.array(fc.string({ unit: fc.constantFrom(...letters), minLength: 5, maxLength: 5 }), { minLength: 2, maxLength: 4 }),
+        fc.constantFrom('.....', '.B.B.', 'BBBBB'),
+        place,
+        (text, knots, cells, more) => {
+          const read = patternFromText(text).pattern!;
+          const [section] = read.sections;
+          const pattern: Pattern = {
+            ...read,
+            motifs: [{ id: 'm', name: '', cells: knots.map(() => cells), stitches: knots }],
+            placements: [handPlacement({ section: section!.id, row: { line: section!.lines[1]!.id, nth: 0 }, ...more })],
+          };
+          const words = written(pattern);
+          const { pattern: again, findings } = patternFromText(words);
+          expect(findings.filter((one) => one.degree === 'wrong'), words).toEqual([]);
+          expect(stitches(again!), words).toEqual(stitches(pattern));
+          expect(shown(again!), words).toEqual(shown(pattern));
+          setRows += stitches(pattern).filter((row) => /bobble|popcorn|puff|cluster/.test(row)).length;
+        },
+      ),
+      { numRuns: 150, seed: 77_8 },
+    );
+    expect(setRows).toBeGreaterThan(200);
   });
 });

@@ -17,7 +17,7 @@ const NO_RANGE = [0, 0] as const;
 /** Clauses that make stitches, or change where the yarn hangs. */
 const MAKES = new Set<Instruction['kind']>(['work', 'group', 'repeat', 'chain', 'ring', 'join', 'joinRing']);
 
-/** A worked size of a pattern: its rows as a program, what they made, and the yarns of it. */
+/** A worked size of a pattern: its rows as a program, what they made (with the stitches that motifs set, if they do), and the yarns of it. */
 export interface WorkedSize {
   readonly program: Program;
   readonly fabric: Fabric;
@@ -26,7 +26,8 @@ export interface WorkedSize {
 
 /**
  * The clauses of one row as they are to be written, from its own words where the row is worked in the yarns that they say
- * (or in one yarn), else in yarn runs from the worked stitches. A yarn that is not in hand at the row's start is named.
+ * (or in one yarn), else in yarn runs from the worked stitches; so too where a motif sets stitches in it. A yarn that is not
+ * in hand at the row's start is named.
  */
 export function printedRow(worked: WorkedSize, rowIndex: number): PrintedRow {
   const { program, fabric, colours } = worked;
@@ -37,12 +38,14 @@ export function printedRow(worked: WorkedSize, rowIndex: number): PrintedRow {
   const first = colours.yarn[row.first]!;
   const uniform = colours.yarn.subarray(row.first, row.end).every((yarn) => yarn === first);
   if (saysItself(worked, rowIndex)) return { body: startsIn(words.body, first, inHand, program), runs: !uniform };
-  if (uniform) return { body: startsIn(withoutYarns(words.body), first, inHand, program), runs: false };
+  const isSet = hasSetStitches(fabric, rowIndex);
+  if (uniform && !isSet) return { body: startsIn(withoutYarns(words.body), first, inHand, program), runs: false };
   const steps = unrollRow(words.body, program.size, fabric, rowIndex, colours.yarn, program.letters);
   if (!steps) return { body: [...startsIn(withoutYarns(words.body), first, inHand, program), colourRemark(worked, rowIndex)], runs: false };
   const whole = row.left.ahead === 0 && row.below >= 0 && !words.body.some(goesBeyond);
   const chainCounts = fabric.flags.subarray(row.first, row.end).some((flags) => (flags & FLAG.turning) !== 0 && (flags & FLAG.counts) !== 0);
   const body = foldSteps(steps, { toEnd: whole ? (row.round ? 'around' : 'end') : null, chainCounts, letters: program.letters });
+  if (uniform) return { body: startsIn(withoutYarns(body), first, inHand, program), runs: false };
   return { body: inHand === first ? withoutFirst(body) : body, runs: true };
 }
 
@@ -52,9 +55,16 @@ function withoutFirst(body: readonly Instruction[]): readonly Instruction[] {
   return head?.kind === 'yarn' && next?.kind === 'chain' ? body.slice(1) : body;
 }
 
-/** Whether every stitch of a row is in the yarn that the row's own words give it. */
+/** Whether a motif sets a stitch of a row. */
+function hasSetStitches(fabric: Fabric, rowIndex: number): boolean {
+  const { first, end } = fabric.rows[rowIndex]!;
+  return fabric.flags.subarray(first, end).some((flags) => (flags & FLAG.setByMotif) !== 0);
+}
+
+/** Whether every stitch of a row is the one, in the yarn, that the row's own words give it. */
 export function saysItself({ fabric, colours }: WorkedSize, rowIndex: number): boolean {
   const { first, end } = fabric.rows[rowIndex]!;
+  if (hasSetStitches(fabric, rowIndex)) return false;
   for (let stitch = first; stitch < end; stitch++) if (fabric.yarn[stitch] !== colours.yarn[stitch]) return false;
   return true;
 }

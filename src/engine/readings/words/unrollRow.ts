@@ -1,7 +1,8 @@
+import { FLAG } from '../../3-fabric/fabric.ts';
 import type { Fabric } from '../../3-fabric/fabric.ts';
-import { stitchCode } from '../../craft/stitches.ts';
+import { stitchCode, stitchOfCode } from '../../craft/stitches.ts';
 import { amountFor } from '../../notation/instruction.ts';
-import type { Instruction, Into } from '../../notation/instruction.ts';
+import type { Instruction, Into, StitchCall } from '../../notation/instruction.ts';
 import { countBody, countPlaces, countStitches } from './countStitches.ts';
 
 /** One step of a worked row: a clause that can't be split further, and the yarn of its stitches (null: it makes none). */
@@ -17,8 +18,8 @@ const MADE = new Set<Instruction['kind']>(['work', 'group', 'repeat', 'ring', 'j
 
 /**
  * A row's clauses taken apart stitch by stitch, in working order, each with the yarn it is worked in; repeats are written
- * out, `across` becomes single stitches. Yarn clauses are left out, but for those after the last stitch. Null when the row
- * was not worked as its words say (a row with findings).
+ * out, `across` becomes single stitches. Stitches that a motif set are told as it has them. Yarn clauses are left out, but
+ * for those after the last stitch. Null when the row was not worked as its words say (a row with findings).
  */
 export function unrollRow(body: readonly Instruction[], size: number, fabric: Fabric, rowIndex: number, yarns: Uint8Array, letters: readonly string[]): readonly Step[] | null {
   const row = fabric.rows[rowIndex]!;
@@ -36,7 +37,7 @@ export function unrollRow(body: readonly Instruction[], size: number, fabric: Fa
     if (index >= counts.length) return null;
     counts[index]!++;
   }
-  const unroller = new Unroller(size, yarns, letters, first);
+  const unroller = new Unroller(size, fabric, yarns, letters, first);
   const lastMaking = body.findLastIndex((node, index) => counts[index]! > 0 || MADE.has(node.kind));
   const fits = body.every((node, index) => {
     if (node.kind === 'yarn' && index < lastMaking) return true;
@@ -72,6 +73,7 @@ class Unroller {
 
   constructor(
     private readonly size: number,
+    private readonly fabric: Fabric,
     private readonly yarns: Uint8Array,
     private readonly letters: readonly string[],
     /** Next stitch of the fabric. */
@@ -116,7 +118,7 @@ class Unroller {
     for (let place = 0; place < places; place++) {
       const end = this.stitch + each;
       if (!this.changes(this.stitch, end)) {
-        this.push(whole, each);
+        this.push(this.asSet(whole), each);
         continue;
       }
       // Stitches of several yarns in one place: the further ones go into the same one.
@@ -127,6 +129,17 @@ class Unroller {
       }
     }
     return true;
+  }
+
+  /** A clause of one stitch as a motif set it; the clause itself where none did. */
+  private asSet(node: Extract<Instruction, { kind: 'work' }>): Extract<Instruction, { kind: 'work' }> {
+    const flags = this.fabric.flags[this.stitch]!;
+    if (!(flags & FLAG.setByMotif)) return node;
+    const kind = stitchOfCode(this.fabric.kind[this.stitch]!).kind;
+    const loop = flags & FLAG.frontLoop ? 'front' : flags & FLAG.backLoop ? 'back' : 'both';
+    const post = flags & FLAG.frontPost ? 'front' : flags & FLAG.backPost ? 'back' : 'none';
+    const stitch: StitchCall = { ...node.stitch, kind, legs: this.fabric.legs[this.stitch]!, loop, post };
+    return { ...node, stitch };
   }
 
   /** Whether the yarn changes among stitches [from, end). */
