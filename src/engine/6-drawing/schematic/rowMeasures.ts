@@ -37,29 +37,29 @@ export function rowMeasures(fabric: Fabric, measure: MeasureWith): readonly (Row
     const technique = techniqueOf(fabric, row, measure.yarn);
     let widthMm = 0;
     let heightMm = 0;
-    let counted = 0;
-    for (let stitch = row.first; stitch < row.end; stitch++) {
-      if (!(fabric.flags[stitch]! & FLAG.counts)) continue;
-      const kind = stitchOfCode(fabric.kind[stitch]!).kind;
+    let tall = 0;
+    for (const [kind, count] of countedKinds(fabric, row)) {
       const use = gauge(kind, technique);
-      counted++;
-      widthMm += 10 / use.stitchesPerCm;
+      widthMm += (count * 10) / use.stitchesPerCm;
       // Chains made as new stitches, and turning chains that count, stand as high as the rest of their row.
-      if (kind !== 'ch') heightMm += 10 / use.rowsPerCm;
+      if (kind === 'ch') continue;
+      tall += count;
+      heightMm += (count * 10) / use.rowsPerCm;
     }
-    if (counted === 0) return null;
-    const tall = countKind(fabric, row);
+    if (widthMm === 0) return null;
     return { row: index, stitches: row.made, widthMm, heightMm: tall === 0 ? 10 / gauge('sc', technique).rowsPerCm : heightMm / tall, technique };
   });
 }
 
-/** Counted stitches of a row that are no chains. */
-function countKind(fabric: Fabric, row: WorkedRow): number {
-  let count = 0;
+/** Stitches of a row that count, by kind. */
+function countedKinds(fabric: Fabric, row: WorkedRow): ReadonlyMap<StitchKind, number> {
+  const counts = new Map<StitchKind, number>();
   for (let stitch = row.first; stitch < row.end; stitch++) {
-    if (fabric.flags[stitch]! & FLAG.counts && stitchOfCode(fabric.kind[stitch]!).kind !== 'ch') count++;
+    if (!(fabric.flags[stitch]! & FLAG.counts)) continue;
+    const { kind } = stitchOfCode(fabric.kind[stitch]!);
+    counts.set(kind, (counts.get(kind) ?? 0) + 1);
   }
-  return count;
+  return counts;
 }
 
 /** How most of a row's stitches were worked; rows of several yarns carry the others. */

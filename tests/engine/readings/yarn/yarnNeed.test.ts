@@ -1,0 +1,143 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { PieceFacts, Swatch } from '../../../../src/engine/1-pattern/pieceFacts.ts';
+import type { Pattern } from '../../../../src/engine/1-pattern/pattern.ts';
+import { construct } from '../../../../src/engine/2-construct/construct.ts';
+import { PANEL, SOCK } from '../../../../src/engine/2-construct/recipes/defaults.ts';
+import type { PieceSettings } from '../../../../src/engine/2-construct/recipes/settings.ts';
+import { work } from '../../../../src/engine/3-fabric/work.ts';
+import { colour } from '../../../../src/engine/4-colour/colour.ts';
+import { yarnNeed, type YarnNeed } from '../../../../src/engine/readings/yarn/yarnNeed.ts';
+import { yarnRate } from '../../../../src/engine/readings/yarn/yarnRates.ts';
+import { measure, pieceOf, requestOf } from '../../2-construct/recipes/pieceOf.ts';
+
+const SWATCH: Swatch = { id: 'one', stitch: 'sc', technique: 'plain', washed: true, stitches: 36, widthCm: 20, rows: 40, heightCm: 20, hookMm: 4, weight: 3, stretchedCm: null, yarn: null, grams: 20, metres: 50 };
+
+function needOf(pattern: Pattern, facts: PieceFacts, size = 0): YarnNeed {
+  const fabric = work(construct(pattern, size));
+  return yarnNeed(pattern, fabric, colour(pattern, fabric, size), facts);
+}
+
+function panel(width: number, height: number, more: Partial<PieceSettings> = {}): Pattern {
+  return pieceOf(requestOf({ ...PANEL, ...more } as PieceSettings, [measure('width', width), measure('height', height)])).pattern;
+}
+
+const kindCm = (need: YarnNeed, kind: string) => need.uses.filter((use) => use.kind === kind).reduce((sum, use) => sum + use.cm, 0);
+
+describe('yarn from a swatch', () => {
+  it('of a fabric is its area times what the swatch takes for its area, within 2 %', () => {
+    // 50 m in 20 × 20 cm. Foundation and turning chains are a larger part of a small fabric, hence the 2 %.
+    fc.assert(
+      fc.property(fc.integer({ min: 15, max: 60 }), fc.integer({ min: 15, max: 60 }), (width, height) => {
+        const pattern = panel(width, height);
+        const fabric = work(construct(pattern, 0));
+        const worked = fabric.rows.filter((row) => row.word === 'row');
+        const areaCm = (worked[0]!.made / 1.8) * (worked.length / 2);
+        const expected = areaCm * (5000 / 400);
+        const found = kindCm(needOf(pattern, { swatches: [SWATCH] }), 'stitches');
+        expect(Math.abs(found - expected) / expected).toBeLessThan(0.02);
+      }),
+      { numRuns: 40, seed: 21 },
+    );
+  });
+
+  it('is the swatch’s own length for a fabric like the swatch', () => {
+    // 36 stitches and 40 rows are the swatch itself.
+    expect(kindCm(needOf(panel(20, 20), { swatches: [SWATCH] }), 'stitches')).toBeCloseTo(5000, 0);
+  });
+
+  it('that was only weighed gives grams straight, and metres by the label', () => {
+    const weighed: Swatch = { ...SWATCH, metres: null };
+    const facts: PieceFacts = { swatches: [weighed], supplies: [{ letter: 'A', weight: 3, ballGrams: 50, ballMetres: 125, price: 4 }], tailCm: 0, marginPercent: 0 };
+    const [yarn] = needOf(panel(20, 20), facts).yarns;
+    expect(yarn!.grams!.estimate).toBeCloseTo(20, 1);
+    expect(yarn!.metres.estimate).toBeCloseTo(50, 0);
+    // Half a gram of 20, and the hand: the label's doubt is not in the weight.
+    expect((yarn!.grams!.most - yarn!.grams!.estimate) / yarn!.grams!.estimate).toBeCloseTo(Math.hypot(0.025, 0.03), 3);
+    expect((yarn!.metres.most - yarn!.metres.estimate) / yarn!.metres.estimate).toBeGreaterThan(0.05);
+    expect([yarn!.balls, yarn!.cost, yarn!.guessed]).toEqual([1, 4, false]);
+  });
+
+  it('of its own yarn and stitch comes before one of any, and carried swatches are left aside', () => {
+    const facts: PieceFacts = { swatches: [{ ...SWATCH, metres: 40 }, { ...SWATCH, id: 'b', yarn: 'B', metres: 60 }, { ...SWATCH, id: 'c', technique: 'carried', yarn: 'A', metres: 99 }] };
+    const pattern = panel(20, 20);
+    const [a, b] = [yarnRate(pattern, facts, 'A'), yarnRate(pattern, facts, 'B')];
+    expect(b.stitchCm('sc').value / a.stitchCm('sc').value).toBeCloseTo(60 / 40, 6);
+    // 10.6 : 15.7 : 20.4 in for an inch of row (windchilde.com), from a swatch of single crochet.
+    expect(a.stitchCm('dc').value / a.stitchCm('sc').value).toBeCloseTo(1.92, 6);
+    expect(a.stitchCm('dc').spread).toBeGreaterThan(a.stitchCm('sc').spread);
+  });
+});
+
+describe('yarn without a swatch', () => {
+  it('is a guess with its range: 10.6 widths a stitch', () => {
+    const pattern = panel(20, 20);
+    const need = needOf(pattern, { tailCm: 0 });
+    const [yarn] = need.yarns;
+    expect(yarn!.guessed).toBe(true);
+    expect(yarn!.grams).toBeNull();
+    // 36 × 40 stitches of 10 / 18 cm, foundation and turning chains of 0.467.
+    const units = 36 * 40 + (37 + 39) * 0.467;
+    expect(yarn!.metres.estimate).toBeCloseTo((units * 10.6 * (10 / 18)) / 100, 1);
+    expect(yarn!.metres.most / yarn!.metres.estimate).toBeCloseTo(1.25, 2);
+  });
+
+  it('weighs what its class of yarn may weigh, with the class’s range', () => {
+    const [yarn] = needOf(panel(20, 20), { supplies: [{ letter: 'A', weight: 3, ballGrams: 50, ballMetres: null, price: null }], tailCm: 0 }).yarns;
+    // Light: 182 to 250 m of 100 g.
+    expect((yarn!.grams!.estimate * 216) / 100).toBeCloseTo(yarn!.metres.estimate, 0);
+    expect(yarn!.balls).toBe(Math.ceil((yarn!.grams!.estimate * 1.1) / 50));
+  });
+});
+
+const SETTINGS: PieceSettings = { ...SOCK, cuff: { edge: 'folded', heightCm: 3, yarn: 'C' }, loop: { cm: 9, yarn: 'B' }, fringe: { every: 2, strands: 3, cm: 12, yarn: 'B' } };
+
+describe('yarn of a piece', () => {
+  const { pattern: plain } = pieceOf(requestOf(SETTINGS, [measure('footGirth', 22, 26), measure('footLength', 23, 27), measure('legLength', 20, 24)]));
+  const pattern: Pattern = {
+    ...plain, motifs: [{ id: 'dot', name: 'Dot', cells: ['BAAA', 'ABAA'] }],
+    placements: [{ id: 'dots', section: 'leg', motif: 'dot', row: { line: 'leg.rows', nth: 4 }, align: 'centre', offset: 0, across: 'fill', up: 3, gap: 0, mirror: false }],
+  };
+  const facts: PieceFacts = { swatches: [SWATCH], supplies: ['A', 'B', 'C'].map((letter) => ({ letter, weight: 3, ballGrams: 50, ballMetres: 110, price: 5.5 })), currency: 'EUR' };
+
+  it('is the same summed by colour and by section, and each is one of the five things', () => {
+    for (const size of [0, 1]) {
+      const need = needOf(pattern, facts, size);
+      const byYarn = need.yarns.reduce((sum, yarn) => sum + yarn.metres.estimate, 0);
+      const sections = [...new Set(need.uses.map((use) => use.section))].map((section) => need.uses.filter((use) => use.section === section).reduce((sum, use) => sum + use.cm, 0));
+      expect(byYarn).toBeCloseTo(sections.reduce((sum, cm) => sum + cm, 0) / 100, 9);
+      expect(new Set(need.uses.map((use) => use.kind))).toEqual(new Set(['stitches', 'carried', 'ends', 'seams', 'fringe']));
+      expect(need.uses.every((use) => use.cm > 0 && use.spread >= 0)).toBe(true);
+    }
+  });
+
+  it('knows fringe by its strands, and seams by their length', () => {
+    const need = needOf(pattern, facts);
+    const top = work(construct(pattern, 0)).rows.find((row) => row.word === 'row')!.made;
+    expect(kindCm(need, 'fringe')).toBe((Math.floor((top - 1) / 2) + 1) * 3 * 12);
+    // The seam closes cuff (worked double) and leg, the cuff is sewn down all round; sewn yarn is three times its length (common practice).
+    const rows = work(construct(pattern, 0)).rows.filter((row) => row.section < 2 && row.word === 'row').length;
+    expect(kindCm(need, 'seams')).toBeCloseTo(3 * (rows / 2 + top / 1.8), 1);
+  });
+
+  it('carries a yarn over the stitches of the other, and ends every length twice', () => {
+    const need = needOf(pattern, facts);
+    const carried = need.uses.filter((use) => use.kind === 'carried');
+    expect(carried.map((use) => pattern.yarns[use.yarn]!.letter).sort()).toEqual(['A', 'B']);
+    const ends = need.uses.filter((use) => use.kind === 'ends').reduce((sum, use) => sum + use.cm, 0);
+    expect(ends % 30).toBe(0);
+  });
+
+  it('comes to whole balls with a margin, and a price', () => {
+    const need = needOf(pattern, facts, 1);
+    for (const yarn of need.yarns) expect(yarn.balls).toBe(Math.ceil((yarn.metres.estimate * 1.1) / 110));
+    expect(need.cost).toBe(5.5 * need.yarns.reduce((sum, yarn) => sum + yarn.balls!, 0));
+    expect(need.currency).toBe('EUR');
+    expect(needOf(pattern, { ...facts, supplies: facts.supplies!.slice(1) }).cost).toBeNull();
+  });
+
+  it('is more for a larger size, in every yarn that it is worked in', () => {
+    const [small, large] = [needOf(pattern, facts, 0), needOf(pattern, facts, 1)];
+    small.yarns.forEach((yarn, i) => expect(large.yarns[i]!.metres.estimate).toBeGreaterThan(yarn.metres.estimate));
+  });
+});
