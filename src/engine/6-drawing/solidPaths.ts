@@ -16,8 +16,9 @@ export interface SolidDetail {
   readonly strands: boolean;
 }
 
-/** Slices of depth from back to front, at most this many mm thick: within one, cells of one fill are one path. */
+/** Slices of depth from back to front, at most this many mm thick: within one, cells of one fill are one path. Thicker without strands. */
 const SLICE_MM = 3;
+const PLAIN_SLICE_MM = 6;
 const MOST_SLICES = 120;
 /** With strands the ground between them is darker, they lighter. */
 const GROUND = 0.86;
@@ -58,7 +59,7 @@ export function solidPaths(solid: Solid, yarnOf: Uint8Array, yarns: readonly Yar
     near = Math.max(near, depth[cell]!);
   }
 
-  const slices = Math.max(1, Math.min(MOST_SLICES, Math.ceil((near - far) / SLICE_MM)));
+  const slices = Math.max(1, Math.min(MOST_SLICES, Math.ceil((near - far) / (detail.strands ? SLICE_MM : PLAIN_SLICE_MM))));
   const sliceOf = (cell: number): number => (near > far ? Math.min(slices - 1, Math.floor((slices * (depth[cell]! - far)) / (near - far))) : 0);
   const layers = Array.from({ length: slices * 2 }, () => new Map<number, number[]>());
   for (let cell = 0; cell < count; cell++) {
