@@ -87,14 +87,18 @@ export function nearest(lab: Lab, labs: readonly Lab[]): number {
 // Thresholds (k + ½) / 16, so that a share of k / 16 of the cells is over the threshold.
 const BAYER = [0, 8, 2, 10, 12, 4, 14, 6, 3, 11, 1, 9, 15, 7, 13, 5].map((k) => (k + 0.5) / 16);
 
-/** The nearest yarn or the one that mixes best with it, by how much of it the mix needs. Yarns side by side mix as light does. */
+/**
+ * The nearest yarn or the one that mixes best with it, by how much of it the mix needs. Yarns side by side mix as light
+ * does. Of mixes equally near the quieter is taken: a tenth of the difference of its two yarns counts against it.
+ */
 function mixed(light: Light, { labs, light: yarns }: Palette, threshold: number): number {
   const wanted = labOfLight(...light);
   const first = nearest(wanted, labs);
   const from = yarns[first]!;
+  const alone = colourDifference(wanted, labs[first]!);
   let second = first;
   let part = 0;
-  let least = colourDifference(wanted, labs[first]!);
+  let least = Number.POSITIVE_INFINITY;
   for (const [i, to] of yarns.entries()) {
     const way = [to[0] - from[0], to[1] - from[1], to[2] - from[2]] as const;
     const length = way[0] ** 2 + way[1] ** 2 + way[2] ** 2;
@@ -102,7 +106,8 @@ function mixed(light: Light, { labs, light: yarns }: Palette, threshold: number)
     const share = Math.min(Math.max(((light[0] - from[0]) * way[0] + (light[1] - from[1]) * way[1] + (light[2] - from[2]) * way[2]) / length, 0), 1);
     if (share === 0) continue;
     const difference = colourDifference(wanted, labOfLight(from[0] + share * way[0], from[1] + share * way[1], from[2] + share * way[2]));
-    if (difference < least - 1e-9) [second, part, least] = [i, share, difference];
+    const noise = colourDifference(labs[first]!, labs[i]!) / 10;
+    if (difference < alone - 1e-9 && difference + noise < least) [second, part, least] = [i, share, difference + noise];
   }
   return part > threshold ? second : first;
 }
