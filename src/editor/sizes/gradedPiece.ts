@@ -1,0 +1,35 @@
+import { applyTransaction } from '../../engine/1-pattern/applyTransaction.ts';
+import type { Pattern } from '../../engine/1-pattern/pattern.ts';
+import { gradePattern, type Graded } from '../../engine/2-construct/recipes/gradePattern.ts';
+import type { PieceSettings } from '../../engine/2-construct/recipes/settings.ts';
+import { missingMeasures, type Missing } from './neededMeasures.ts';
+
+/** What the measurements and swatches of a pattern give, when it is made anew from them. */
+export type GradedPiece =
+  /** No recipe made it: rows are as written. */
+  | { readonly kind: 'written' }
+  | { readonly kind: 'missing'; readonly missing: readonly Missing[] }
+  /** The numbers can't be worked; why, in words. */
+  | { readonly kind: 'refused'; readonly reason: string }
+  /** `pattern` is as it would be; `isSame`: as it is already. */
+  | { readonly kind: 'graded'; readonly graded: Graded; readonly pattern: Pattern; readonly isSame: boolean };
+
+/** Grades a pattern to what it says of itself, without changing it. */
+export function gradedPiece(pattern: Pattern, settings: PieceSettings | null): GradedPiece {
+  if (!settings) return { kind: 'written' };
+  const { measures = [], pins = {}, swatches = [] } = pattern.piece ?? {};
+  const missing = missingMeasures(settings, measures, pattern.sizes.length);
+  if (missing.length > 0) return { kind: 'missing', missing };
+  try {
+    const sizes = pattern.sizes.map((name, from) => ({ name, from }));
+    const graded = gradePattern(pattern, { sizes, measures, pins, swatches, gauge: null, settings: null });
+    if (!graded) return { kind: 'written' };
+    const done = applyTransaction(pattern, { label: '', at: 0, edits: graded.edits });
+    if (!done.ok) return { kind: 'refused', reason: done.reason };
+    const isSame = JSON.stringify([done.pattern.sections, done.pattern.placements, done.pattern.cells]) === JSON.stringify([pattern.sections, pattern.placements, pattern.cells]);
+    return { kind: 'graded', graded, pattern: done.pattern, isSame };
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    return { kind: 'refused', reason: `These measurements give a piece that can’t be worked: ${error.message}.` };
+  }
+}

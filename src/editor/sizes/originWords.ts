@@ -1,0 +1,42 @@
+import { rounded, type Origin, type Rounding, type Unit } from '../../engine/2-construct/recipes/origin.ts';
+import { lengthWords, yarnWords, type LengthUnit } from './lengths.ts';
+
+/** A number of a tree of origins with its unit, as read. Lengths in the unit chosen. */
+export function originValue({ value, unit, key }: Pick<Origin, 'value' | 'unit' | 'key'>, lengths: LengthUnit): string {
+  if (unit === 'cm') return key.startsWith('yarn.') ? yarnWords(value / 100, lengths) : lengthWords(value, lengths);
+  if (unit === 'share') return /ease|share/i.test(key) ? `${figure(value * 100, 1)} %` : figure(value, 3);
+  return `${figure(value, UNIT_PLACES[unit])}${UNIT_WORDS[unit]}`;
+}
+
+const UNIT_WORDS: Readonly<Record<Exclude<Unit, 'cm' | 'share'>, string>> = { sts: ' sts', rows: ' rows', 'sts/cm': ' sts/cm', 'rows/cm': ' rows/cm', times: ' times' };
+const UNIT_PLACES: Readonly<Record<Exclude<Unit, 'cm' | 'share'>, number>> = { sts: 2, rows: 2, 'sts/cm': 3, 'rows/cm': 3, times: 2 };
+
+/** Where a number comes from, in a sentence without its full stop; its inputs are told apart from it. */
+export function originHow(origin: Origin, lengths: LengthUnit): string {
+  const { from } = origin;
+  switch (from.kind) {
+    case 'given':
+    case 'table':
+      return from.source;
+    case 'pinned':
+      return `set by hand; reckoned it would be ${originValue(from.instead, lengths)}`;
+    case 'formula':
+      return from.rounding === null ? from.formula : `${from.formula}; exactly ${originValue({ ...origin, value: from.exact }, lengths)}, ${roundingWords(from.exact, from.rounding)}`;
+  }
+}
+
+/** The numbers that a number is reckoned from. */
+export function originInputs({ from }: Origin): readonly Origin[] {
+  if (from.kind === 'formula') return from.inputs;
+  return from.kind === 'pinned' ? originInputs(from.instead) : [];
+}
+
+function roundingWords(exact: number, { how, step, plus, least }: Rounding): string {
+  const to = step === 1 && plus === 0 ? 'whole number' : `multiple of ${step}${plus === 0 ? '' : ` and ${plus}`}`;
+  const floor = rounded(exact, { how, step, plus, least: -Infinity }) < least ? `, at least ${least}` : '';
+  return `${how === 'nearest' ? 'to the nearest' : how === 'up' ? 'up to a' : 'down to a'} ${to}${floor}`;
+}
+
+function figure(value: number, places: number): string {
+  return String(Number(value.toFixed(places)));
+}

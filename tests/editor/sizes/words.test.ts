@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import type { Swatch } from '../../../src/engine/1-pattern/pieceFacts.ts';
+import { Reckoning } from '../../../src/engine/2-construct/recipes/reckoning.ts';
+import { nearest } from '../../../src/engine/2-construct/recipes/origin.ts';
+import { originHow, originInputs, originValue } from '../../../src/editor/sizes/originWords.ts';
+import { shoeWords } from '../../../src/editor/sizes/shoeWords.ts';
+import { SIZE_SETS } from '../../../src/editor/sizes/sizeSets.ts';
+import { washingOf } from '../../../src/editor/sizes/washing.ts';
+
+describe('where a number comes from, in words', () => {
+  const r = new Reckoning(0, { heel: [24] });
+  const girth = r.given('girth', 'girth', 'cm', 25.4, 'measured');
+  const around = r.reckon({ key: 'around', says: 'stitches round', unit: 'sts', formula: 'girth × stitches in 1 cm', inputs: [girth], exact: 45.72, rounding: nearest(6, 2) });
+  const heel = r.reckon({ key: 'heel', says: 'stitches of the heel', unit: 'sts', formula: 'half', inputs: [around], exact: 23, rounding: nearest(2, 2) });
+
+  it('says formula, exact number and rounding', () => {
+    expect(originHow(around, 'cm')).toBe('girth × stitches in 1 cm; exactly 45.72 sts, to the nearest multiple of 2');
+  });
+
+  it('says what was given in the unit chosen', () => {
+    expect([originValue(girth, 'cm'), originValue(girth, 'in'), originHow(girth, 'in')]).toEqual(['25.4 cm', '10.00 in', 'measured']);
+  });
+
+  it('says of a number set by hand what it would be, and still shows what that is reckoned from', () => {
+    expect(originHow(heel, 'cm')).toBe('set by hand; reckoned it would be 24 sts');
+    expect(originInputs(heel)).toEqual([around]);
+  });
+
+  it('says where the least number decided', () => {
+    const few = r.reckon({ key: 'few', says: 'stitches', unit: 'sts', formula: 'girth', inputs: [], exact: 2, rounding: nearest(6, 2) });
+    expect(originHow(few, 'cm')).toMatch(/, at least 6$/);
+  });
+});
+
+describe('sizes from published measurements', () => {
+  it('offers every band of feet and every age, with lengths in cm', () => {
+    expect(SIZE_SETS.map(({ id, sizes }) => [id, sizes.length])).toEqual([['women', 6], ['men', 7], ['children', 8]]);
+    // ANSUR II, women of 240 to 250 mm: ball girth 227 mm, heel diagonal 308 mm.
+    expect(SIZE_SETS[0]!.sizes[2]).toEqual({ name: '24–25 cm', says: '24–25 cm', cm: { footLength: 24.5, footGirth: 22.7, heelDiagonal: 30.8, ankle: 21.5, calf: 37.1 } });
+  });
+
+  it.each([
+    { footCm: 25, words: 'EU 39–40 · US women 8½, men 7½', source: 'Paris points: 1.5 × (25 + 1 to 1.5) = 39 to 39.75; Brannock: 3 × 9.843 − 21 = 8.53, − 22 = 7.53; in halves' },
+    { footCm: 15, words: 'EU 24', source: 'published children’s table: 150 mm' },
+  ])('says the shoe of a foot of $footCm cm', ({ footCm, words }) => {
+    expect(shoeWords(footCm)).toBe(words);
+  });
+});
+
+describe('what washing does', () => {
+  const swatch = (change: Partial<Swatch>): Swatch => ({
+    id: '1', stitch: 'sc', technique: 'plain', washed: false, stitches: 20, widthCm: 10, rows: 20, heightCm: 10, hookMm: null, weight: null, stretchedCm: null, yarn: null, grams: null, metres: null, ...change,
+  });
+
+  it('compares the swatch before washing with the last one after it', () => {
+    const [washing] = washingOf([swatch({}), swatch({ id: '2', washed: true, widthCm: 11, heightCm: 9 })]);
+    expect(washing).toMatchObject({ before: '1', after: '2' });
+    expect([washing!.wide, washing!.high].map((share) => Math.round(share * 100))).toEqual([10, -10]);
+  });
+
+  it('compares nothing that was worked otherwise', () => {
+    expect(washingOf([swatch({}), swatch({ id: '2', washed: true, technique: 'posts' })])).toEqual([]);
+  });
+});
