@@ -1,5 +1,6 @@
 /** The engine's public list: what pages, keeping and the command line may use. Stages in their order, then the readings. */
 export { STITCHES, stitchCode, stitchOfCode, stitchRow, type StitchKind, type StitchRow } from './craft/stitches.ts';
+export { CAUTION_GUIDANCE, cautionsFor, type Caution, type Feature, type Wearer } from './craft/cautions.ts';
 export type { Terms } from './craft/terms.ts';
 export { techniqueRow, type Technique } from './craft/colourTechniques.ts';
 export { amountFor, type Amount, type Instruction, type Stated, type TextRange } from './notation/instruction.ts';
@@ -8,6 +9,7 @@ export { readRow } from './notation/readRow.ts';
 export { writeRow } from './notation/writeRow.ts';
 
 export type { CellRun, ColourLimits, Gauge, Ground, Line, Motif, Pattern, Placement, PrintMark, RowKey, Section, SectionColour, Version, Yarn } from './1-pattern/pattern.ts';
+export type { Measure, MeasureName, PieceFacts, Pins, Swatch, YarnSupply } from './1-pattern/pieceFacts.ts';
 export type { Applied, Edit, Field, Transaction } from './1-pattern/edit.ts';
 export { applyEdit } from './1-pattern/applyEdit.ts';
 export { applyTransaction } from './1-pattern/applyTransaction.ts';
@@ -20,6 +22,11 @@ export { patternInVersion } from './1-pattern/patternInVersion.ts';
 export type { Program, ProgramRow } from './2-construct/program.ts';
 export { construct, lineOf } from './2-construct/construct.ts';
 export { readLine } from './2-construct/readLine.ts';
+export { makePiece, type MadePiece } from './2-construct/recipes/makePiece.ts';
+export { gradePattern, type Graded, type Grading } from './2-construct/recipes/gradePattern.ts';
+export { settingsOf } from './2-construct/recipes/settingsOf.ts';
+export type { PieceRequest, PieceSettings } from './2-construct/recipes/settings.ts';
+export type { Origin } from './2-construct/recipes/origin.ts';
 export { startPattern, type Construction, type StartSettings } from './2-construct/recipes/startPattern.ts';
 
 export { FLAG, type Fabric, type WorkedRow } from './3-fabric/fabric.ts';
@@ -38,6 +45,8 @@ export type { Drawing, Glyph, Mark, MarkRole, Stroke } from './6-drawing/drawing
 export { draw } from './6-drawing/draw.ts';
 export { writeSvg } from './6-drawing/writeSvg.ts';
 export { printSection, type PrintFile, type SectionPrint } from './6-drawing/printSection.ts';
+export { printSchematic, type SchematicFile, type SchematicPrint } from './6-drawing/schematic/printSchematic.ts';
+export { lengthWords } from './6-drawing/schematic/lengthWords.ts';
 
 export { ledger, yarnsOfRow, type LedgerRow } from './readings/ledger/ledger.ts';
 export { writeWords } from './readings/words/writeWords.ts';
@@ -47,3 +56,8 @@ export type { WordStyle } from './notation/writeWork.ts';
 export { certainMend } from './readings/checks/certainMend.ts';
 export { check } from './readings/checks/check.ts';
 export { describeFinding, placeOfFinding } from './readings/checks/prose.ts';
+export { sizeReport, type FinishedSize, type MotifCost, type SectionSize, type SizeReport } from './readings/sizes/sizeReport.ts';
+export { sizeChecks } from './readings/sizes/sizeChecks.ts';
+export { featuresOf } from './readings/sizes/featuresOf.ts';
+export { footFrom, sockSizes, type SockSize } from './readings/sizes/sockSizes.ts';
+export { yarnNeed, type YarnAmount, type YarnNeed, type YarnTotal } from './readings/yarn/yarnNeed.ts';
