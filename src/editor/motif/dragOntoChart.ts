@@ -14,14 +14,15 @@ export function dragOntoChart(element: HTMLElement, start: () => void, drop: () 
 
   function down(event: PointerEvent): void {
     swallow = false;
-    if (event.button === 0) press = { id: event.pointerId, x: event.clientX, y: event.clientY, isDrag: false };
+    if (event.button !== 0) return;
+    press = { id: event.pointerId, x: event.clientX, y: event.clientY, isDrag: false };
+    element.setPointerCapture(event.pointerId);
   }
   function move(event: PointerEvent): void {
     if (!press || event.pointerId !== press.id) return;
     if (!press.isDrag) {
       if (Math.hypot(event.clientX - press.x, event.clientY - press.y) < SLACK_PX) return;
       press.isDrag = true;
-      element.setPointerCapture(event.pointerId);
       start();
     }
     const { clientX, clientY } = event;

@@ -9,4 +9,6 @@ export type OpenSheet =
   | { readonly kind: 'placing'; readonly placement: string }
   /** What the yarns do in the section shown. */
   | { readonly kind: 'carry' }
-  | { readonly kind: 'versions' };
+  | { readonly kind: 'versions' }
+  /** The real thing, to be turned. */
+  | { readonly kind: 'solid' };
