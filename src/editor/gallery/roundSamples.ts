@@ -40,7 +40,7 @@ Rnd 4: ch 1, 2 sc in each st around, join with sl st in first st. (64 sc)`,
   {
     name: 'flower', title: 'Flower: petals in chain spaces', group: 'rounds', look: { fills: 'none', grid: false },
     text: `Rnd 1: magic ring, (sc in ring, ch 3) 6 times, join with sl st in first st. (6 sc)
-Rnd 2: (sc, hdc, 3 dc, hdc, sc) in each ch-3 sp around, join with sl st in first st. (42 sts)`,
+Rnd 2: (sc, hdc, dc, hdc, sc) in each ch-3 sp around, join with sl st in first st. (30 sts)`,
   },
   {
     name: 'square', title: 'Square with corner spaces', group: 'rounds', look: { fills: 'none', grid: false },

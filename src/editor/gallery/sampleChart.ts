@@ -31,9 +31,9 @@ export function sampleChart({ text, title, look = {} }: Sample): SampleChart {
   if (!pattern) throw new RangeError(`the sample ${title} can't be read`);
   const fabric = work(construct(pattern, 0));
   const { symbols = 'us', grid = true, mono = false, fills = 'yarn', large = false, terms = 'us' } = look;
-  const print = printLook(pattern.yarns, { mono, fills, large });
+  const print = printLook(pattern.yarns, { mono, fills, large, mmPerStitch: look.mmPerStitch ?? 4 });
   const layout = layOut(fabric, look.section ?? 0, gaugeAtScale(pattern.gauge, look.mmPerStitch ?? 4), look);
-  const drawing = draw(fabric, layout, { symbols: symbols === 'none' ? 'none' : 'all', numbers: true, grid, textMm: print.textMm, repeatBrackets: look.brackets ?? [] });
+  const drawing = draw(fabric, layout, { symbols, numbers: true, grid, textMm: print.textMm, repeatBrackets: look.brackets ?? [] });
   const yarnOf = colour(pattern, fabric, 0).yarn;
   return {
     fabric, layout, drawing, findings: [...findings, ...fabric.findings],

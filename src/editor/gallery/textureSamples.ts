@@ -58,12 +58,11 @@ Row 4: ch 3, turn, dc in next st, (ch 2, skip next 2 sts, dc in next 2 sts) 3 ti
   },
   {
     name: 'arches', title: 'Arches and picots', group: 'texture', look: { fills: 'none', grid: false },
-    text: `Foundation: ch 18.
-Row 1 (RS): sc in 2nd ch from hook and in each ch across. (17 sc)
-Row 2: ch 1, turn, sc in next st, (ch 5, skip next 3 sts, sc in next st) 4 times. (5 sc)
-Row 3: ch 5, turn, sc in next ch-5 sp, (ch 5, sc in next ch-5 sp) 3 times, ch 2, dc in last st.
-Row 4: ch 1, turn, sc in next st, (ch 5, sc in next ch-5 sp) 3 times, ch 5, skip next ch-5 sp, sc in last st. (5 sc)
-Row 5: ch 1, turn, sc in next st, (7 dc in next ch-5 sp, sc in next st) 4 times. (33 sts)
-Row 6: ch 1, turn, (sc in next 4 sts, picot) 8 times, sc in last st. (33 sc)`,
+    text: `Foundation: ch 20.
+Row 1 (RS): sc in 2nd ch from hook and in each ch across. (19 sc)
+Row 2: ch 1, turn, sc in next st, (ch 5, skip next 5 sts, sc in next st) 3 times. (4 sc)
+Row 3: ch 1, turn, sc in next st, (5 dc in next ch-5 sp, sc in next st) 3 times. (19 sts)
+Row 4: ch 5, turn, skip next 3 sts, sc in next st, (ch 5, skip next 5 sts, sc in next st) 2 times, ch 2, skip next 2 sts, dc in last st. (4 sts)
+Row 5: ch 1, turn, sc in next st, 2 sc in next ch-2 sp, *sc in next st, (3 sc, picot, 3 sc) in next ch-5 sp; rep from * once more, sc in next st, 3 sc in next ch-5 sp.`,
   },
 ];

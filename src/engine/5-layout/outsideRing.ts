@@ -1,7 +1,7 @@
 import { within } from './ground.ts';
 import type { Ground } from './ground.ts';
 import type { Ghost } from './layout.ts';
-import { ringPoint, turnOf } from './ringCurve.ts';
+import { ringPoint, ringRay, turnOf } from './ringCurve.ts';
 import type { RingCurve } from './ringCurve.ts';
 import type { Annulus } from './roundRadii.ts';
 import { anticlockwise } from './roundWidths.ts';
@@ -20,7 +20,8 @@ export function outsideRing(ground: Ground, curve: RingCurve, slots: RowSlots | 
   const stations = new Map<number, number>();
   const ghosts = bases.map((base, k): Ghost => {
     const station = ((k + 0.5) * turnOf(curve)) / bases.length;
-    const { x, y, outX, outY } = ringPoint(curve, station, at!.feet);
+    const [x, y] = ringPoint(curve, station, at!.feet);
+    const { outX, outY } = ringRay(curve, station);
     const up = at!.heads < at!.feet ? -1 : 1;
     stations.set(base, station);
     outside.set(base, [x, y]);

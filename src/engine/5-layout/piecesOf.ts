@@ -11,6 +11,9 @@ const RING = stitchCode('ring');
  */
 export function piecesOf(fabric: Fabric, rows: readonly IndexedRow[]): (readonly IndexedRow[])[] {
   if (rows.length < 2) return rows.length === 0 ? [] : [rows];
+  const at = rows[0]!.index;
+  // Mostly every row stands on an earlier one: no need to look at each stitch.
+  if (rows.every(({ below, index }, r) => r === 0 || (below >= at && below < index))) return [rows];
   const place = new Map(rows.map(({ index }, r) => [index, r]));
   const parent = Int32Array.from(rows, (_, r) => r);
   const root = (r: number): number => {

@@ -1,3 +1,4 @@
+import { FLAG } from '../3-fabric/fabric.ts';
 import { setStitch, stitchHeight, within } from './ground.ts';
 import type { Ground } from './ground.ts';
 import { inRing } from './placeRow.ts';
@@ -14,10 +15,10 @@ const APART = 1.4;
  * Heads, feet and cells of a row's slots. A cell's top corners lie midway to its neighbours and its bottom edge is the
  * top edge of its bases (divided where they are shared), so the cells of a plain fabric share their edges exactly.
  */
-export function placeCells(ground: Ground, { slots, stack }: RowSlots, plan: SlotPlan): void {
+export function placeCells(ground: Ground, { slots, stack, has }: RowSlots, plan: SlotPlan): void {
   const { corners } = ground;
   topEdges(ground, slots, plan);
-  const feet = spaceFeet(ground, slots);
+  const feet = has & FLAG.inSpace ? spaceFeet(ground, slots) : null;
   for (let k = 0; k < slots.length; k++) {
     const slot = slots[k]!;
     const i = slot - ground.first;

@@ -51,11 +51,11 @@ export interface RowPlacing {
 export function placeRow(ground: Ground, row: IndexedRow, slots: RowSlots, placing: RowPlacing): void {
   const plan = planRow(ground, row, slots, placing);
   placeCells(ground, slots, plan);
-  archSpaces(ground, slots.slots, false);
+  if (slots.has & FLAG.space) archSpaces(ground, slots.slots, false);
   placeBeside(ground, row, slots);
 }
 
-function planRow(ground: Ground, row: IndexedRow, { slots, stack, reversed }: RowSlots, placing: RowPlacing): SlotPlan {
+function planRow(ground: Ground, row: IndexedRow, { slots, stack, reversed, has }: RowSlots, placing: RowPlacing): SlotPlan {
   const count = slots.length;
   const plan: SlotPlan = {
     x: new Float64Array(count), y: new Float64Array(count), baseX: new Float64Array(count).fill(NaN), baseY: new Float64Array(count).fill(NaN),
@@ -66,15 +66,15 @@ function planRow(ground: Ground, row: IndexedRow, { slots, stack, reversed }: Ro
   if (placing.around) unroll(plan, placing.around[1] - placing.around[0], reversed);
   if (placing.evenMm > 0) {
     for (let i = 0; i < count; i++) plan.x[i] = placing.startX + (i + 0.5) * placing.evenMm;
-    rowHeights(ground, slots, stack, placing.baseY, plan);
+    rowHeights(ground, slots, stack, has, placing.baseY, plan);
     return plan;
   }
-  const [gap, least] = gaps(ground, slots);
+  const [gap, least] = gaps(ground, slots, has);
   const { wanted, weight } = rowWishes(ground, plan, gap, placing);
   const lean = placing.leanMm * (row.direction < 0 ? 1 : -1);
   const x = placing.inRounds ? fitRound(ground, slots, plan, wanted, weight, gap, placing) : fitRow(wanted, weight, gap, least);
   for (let i = 0; i < count; i++) plan.x[i] = x[i]! + lean;
-  rowHeights(ground, slots, stack, placing.baseY, plan);
+  rowHeights(ground, slots, stack, has, placing.baseY, plan);
   return plan;
 }
 
@@ -171,7 +171,7 @@ function sameBases(fabric: Ground['fabric'], one: number, other: number): boolea
   for (let b = 0; b < count; b++) {
     if (fabric.bases[from + b] !== fabric.bases[otherFrom + b]) return false;
   }
-  return true;
+  return !((fabric.flags[one]! | fabric.flags[other]!) & FLAG.turning && risesBeside(fabric, fabric.bases[from]!));
 }
 
 /** Moves bases by whole turns so that they follow each other in working order instead of jumping across the cut. */
@@ -192,17 +192,19 @@ function unroll(plan: SlotPlan, around: number, reversed: boolean): void {
 }
 
 /** Distances of neighbours at their own widths, and the least they may have. */
-function gaps(ground: Ground, slots: Int32Array): readonly [own: Float64Array, least: Float64Array] {
+function gaps(ground: Ground, slots: Int32Array, has: number): readonly [own: Float64Array, least: Float64Array] {
   const own = new Float64Array(Math.max(0, slots.length - 1));
-  let least = own;
-  for (let i = 0; i < own.length; i++) {
-    const [left, right] = [slotWidth(ground, slots[i]!), slotWidth(ground, slots[i + 1]!)];
-    own[i] = left === right ? left : (left + right) / 2;
-    const [leastLeft, leastRight] = [slotLeast(ground, slots[i]!), slotLeast(ground, slots[i + 1]!)];
-    if (least === own && (leastLeft !== left || leastRight !== right)) least = own.slice();
-    if (least !== own) least[i] = (leastLeft + leastRight) / 2;
-  }
-  return [own, least];
+  const between = (widthOf: (ground: Ground, stitch: number) => number, into: Float64Array): Float64Array => {
+    let left = into.length > 0 ? widthOf(ground, slots[0]!) : 0;
+    for (let i = 0; i < into.length; i++) {
+      const right = widthOf(ground, slots[i + 1]!);
+      into[i] = left === right ? left : (left + right) / 2;
+      left = right;
+    }
+    return into;
+  };
+  between(slotWidth, own);
+  return [own, has & FLAG.space ? between(slotLeast, own.slice()) : own];
 }
 
 function decreases({ fabric }: Ground, slots: Int32Array): Uint8Array {

@@ -2,6 +2,7 @@ import { circularSpaced } from './circularSpaced.ts';
 import type { Ground, IndexedRow } from './ground.ts';
 import { lengthAt, mmToStation, stationToMm } from './ringCurve.ts';
 import type { RingCurve } from './ringCurve.ts';
+import type { Annulus } from './roundRadii.ts';
 import type { RoundWidths } from './roundWidths.ts';
 
 /** How a round is fitted: how far it is drawn towards even spacing, and the least spacing as a part of even. */
@@ -12,11 +13,16 @@ export interface RoundFit {
 
 /** Outwards: increases show where they are without crowding. */
 export const OUTWARDS: RoundFit = { even: 0.5, least: 0.85 };
+/** Along a foundation chain: the long sides stay columns. */
+export const ALONG: RoundFit = { even: 0.15, least: 0.8 };
 /** Inwards: paired decreases stay on straight lines, like mitres; any pull towards even spacing skews them. */
 export const INWARDS: RoundFit = { even: 0, least: 0.62 };
 
 /** Spread of stitches that share a base, in even steps. */
 const SHARE = 0.9;
+
+/** Most that a round is turned so that it begins where the one below did, in stitch widths: more would make its stitches lean. */
+const MOST_TURN = 0.7;
 
 /** Where a round's slots stand on their line, and where it begins. */
 export interface RoundPlaces {
@@ -29,17 +35,19 @@ export interface RoundPlaces {
 }
 
 /**
- * Fits a round of `order` (slots anticlockwise) to its line at `radius`: each slot over its bases (`stationOf`, NaN where it has none),
- * spread where they are shared, drawn towards even spacing and kept apart by PAVA round the line. The round is then turned by up to
- * a stitch so that it begins at the station `start`, where the round below began. A round on a ring as a whole (no stations) is spaced evenly. Linear cost.
+ * Fits a round of `order` (slots anticlockwise) to its line at the heads' radius: each slot over its bases (`stationOf`, NaN where it has none),
+ * spread where they are shared, drawn towards even spacing and kept apart by PAVA round the line. The round is then turned by a
+ * little so that it begins at the station `start`, where the round below began; null: it begins where it falls. A round on a ring as a whole (no stations) is spaced evenly. Linear cost.
  */
-export function fitRound(ground: Ground, row: IndexedRow, order: Int32Array, widths: RoundWidths, curve: RingCurve, radius: number, stationOf: (base: number, slot: number) => number, start: number, fit: RoundFit): RoundPlaces {
+export function fitRound(ground: Ground, row: IndexedRow, order: Int32Array, widths: RoundWidths, curve: RingCurve, { heads: radius, feet }: Annulus, stationOf: (base: number, slot: number) => number, start: number | null, fit: RoundFit): RoundPlaces {
   const count = order.length;
   const length = lengthAt(curve, radius);
-  const scale = length / widths.sum;
+  const narrowing = curve.halfMm > 0 ? 1 : Math.min(1.7, Math.max(1, (2 * radius) / (radius + Math.min(radius, feet))));
+  const scale = length / (widths.sum + widths.room * (narrowing - 1));
   const own = widths.own.map((width) => width * scale);
-  const room = widths.room * scale;
-  const begin = stationToMm(curve, start, radius);
+  // Where lines converge to the feet, the room must do for what stands halfway.
+  const room = widths.room * scale * narrowing;
+  const begin = stationToMm(curve, start ?? 0, radius);
   const even = new Float64Array(count);
   let at = begin + room / 2;
   for (let k = 0; k < count; k++) {
@@ -54,7 +62,7 @@ export function fitRound(ground: Ground, row: IndexedRow, order: Int32Array, wid
     for (let k = 0; k < count; k++) shift += (wanted[k]! - even[k]!) / count;
     const drawn = wanted.map((mm, k) => (1 - fit.even) * mm + fit.even * (even[k]! + shift));
     places = circularSpaced(drawn, new Float64Array(count).fill(1), gap, length);
-    turnTo(places, begin, length, ground.w);
+    if (start !== null) turnTo(places, begin, length, ground.w);
   }
   return asStations(places, own, room, length, curve, radius);
 }
@@ -65,7 +73,7 @@ function turnTo(places: Float64Array, begin: number, length: number, w: number):
   if (last < 0) return;
   const middle = (places[0]! + places[last]! - length) / 2;
   const off = begin - middle - Math.round((begin - middle) / length) * length;
-  if (Math.abs(off) <= 1.2 * w) for (let k = 0; k <= last; k++) places[k]! += off;
+  if (Math.abs(off) <= MOST_TURN * w) for (let k = 0; k <= last; k++) places[k]! += off;
 }
 
 function asStations(places: Float64Array, own: Float64Array, room: number, length: number, curve: RingCurve, radius: number): RoundPlaces {

@@ -1,6 +1,6 @@
 import { stitchCode } from '../craft/stitches.ts';
 import type { Ground } from './ground.ts';
-import { lengthAt } from './ringCurve.ts';
+import { lengthAt, roundness } from './ringCurve.ts';
 import type { RingCurve } from './ringCurve.ts';
 import type { RoundWidths } from './roundWidths.ts';
 import { meanHeight } from './roundWidths.ts';
@@ -34,7 +34,7 @@ export function radiiOutwards(ground: Ground, curve: RingCurve, rows: readonly R
     // A ring of chains made in the same round lies inside its stitches.
     const ring = Math.max((height > 1.2 * h ? 0.7 : 0.35) * h, row.rings.length > 1 ? (0.55 * row.rings.length * w) / (2 * Math.PI) + 0.2 * h : 0);
     const feet = row.rings.length > 0 ? ring : radius;
-    radius = Math.max(feet + height, holds(curve, widths[r]!.sum));
+    radius = Math.max(feet + height, holds(curve, widths[r]!.least));
     return { feet, heads: radius };
   });
 }
@@ -42,9 +42,9 @@ export function radiiOutwards(ground: Ground, curve: RingCurve, rows: readonly R
 /** The lines of each round worked inwards, found from the last one outwards. */
 export function radiiInwards(ground: Ground, curve: RingCurve, rows: readonly RowSlots[], widths: readonly RoundWidths[]): Annulus[] {
   const radii: Annulus[] = [];
-  let heads = Math.max(0.5 * ground.h, holds(curve, widths.at(-1)?.sum ?? 0));
+  let heads = Math.max(0.5 * ground.h, holds(curve, widths.at(-1)?.least ?? 0));
   for (let r = rows.length - 1; r >= 0; r--) {
-    const own = Math.max(heads, holds(curve, widths[r]!.sum));
+    const own = Math.max(heads, holds(curve, widths[r]!.least));
     const feet = own + meanHeight(ground, rows[r]!);
     radii[r] = { feet, heads: own };
     heads = feet;
@@ -54,7 +54,7 @@ export function radiiInwards(ground: Ground, curve: RingCurve, rows: readonly Ro
 
 /** The least radius whose line holds stitches of so much width, squeezed as far as may be. */
 function holds(curve: RingCurve, widthMm: number): number {
-  return Math.max(0, (SQUEEZE * widthMm - lengthAt(curve, 0)) / (2 * Math.PI));
+  return Math.max(0, (SQUEEZE * widthMm - lengthAt(curve, 0)) / roundness(curve));
 }
 
 /** A magic ring or a ring of chains that is a row of its own. */

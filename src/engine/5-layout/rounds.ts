@@ -1,14 +1,17 @@
+import { FLAG } from '../3-fabric/fabric.ts';
 import type { IndexedRow, Ground } from './ground.ts';
 import type { Guide, LaidRow, PlacedPart } from './layout.ts';
 import type { OvalCore } from './ovalCore.ts';
-import { lengthAt, mmToStation, ringPoint, stationToMm } from './ringCurve.ts';
+import { lengthAt, mmToStation, ringPoint, ringRay, stationToMm } from './ringCurve.ts';
 import type { RingCurve } from './ringCurve.ts';
 import { outsideRing } from './outsideRing.ts';
+import { polygonCorners } from './polygonCorners.ts';
+import { polygonPlaces } from './polygonPlaces.ts';
 import { placeCore } from './placeCore.ts';
 import { placeRound } from './placeRound.ts';
 import type { PlacedRound } from './placeRound.ts';
 import { roundBand } from './roundBand.ts';
-import { fitRound, INWARDS, OUTWARDS } from './roundPlaces.ts';
+import { ALONG, fitRound, INWARDS, OUTWARDS } from './roundPlaces.ts';
 import { isCentre, radiiInwards, radiiOutwards } from './roundRadii.ts';
 import type { Annulus } from './roundRadii.ts';
 import { anticlockwise, roundWidths } from './roundWidths.ts';
@@ -29,57 +32,64 @@ export interface RoundsOptions {
  * round is squeezed below four fifths of its width, so a ruffled disc stays legible (not isometric). Linear cost.
  */
 export function rounds(ground: Ground, rows: readonly IndexedRow[], { inwards, core }: RoundsOptions): PlacedPart {
-  const { fabric, w } = ground;
+  const { fabric, w, h } = ground;
   const slots = rows.map((row, r) => rowSlots(fabric, row, rows[r + 1] ?? null));
   const widths = slots.map((row) => roundWidths(ground, row));
-  const curve: RingCurve = { halfMm: core ? ((core.chains.length - 1) * w) / 2 : 0, unit: w, sense: inwards ? -1 : 1 };
+  const orders = slots.map(anticlockwise);
+  const polygon = inwards || core ? null : polygonCorners(fabric, rows, orders, slots.map(({ has }) => has));
+  const curve: RingCurve = { halfMm: core ? ((core.chains.length - 1) * w) / 2 : 0, unit: w, sense: inwards ? -1 : 1, sides: polygon?.sides ?? 0 };
   const radii = inwards ? radiiInwards(ground, curve, slots, widths) : radiiOutwards(ground, curve, slots, widths);
   const stations = new Float64Array(ground.end - ground.first).fill(NaN);
   const coreStation = core ? placeCore(ground, curve, core, slots[0]!) : null;
   const outside = outsideRing(ground, curve, slots[0], radii[0]);
   const stationOf = (base: number, slot: number): number => {
-    if (inRing(ground, slot)) return NaN;
-    return coreStation?.(base, slot) ?? outside.stations.get(base) ?? stations[base - ground.first] ?? NaN;
+    if (fabric.flags[slot]! & FLAG.inSpace && inRing(ground, slot)) return NaN;
+    if (base < ground.first || base >= ground.end) return outside.stations.get(base) ?? NaN;
+    return coreStation?.(base, slot) ?? stations[base - ground.first]!;
   };
-  let start = core ? mmToStation(curve, stationToMm(curve, 0, w) + curve.halfMm + (Math.PI * w) / 2, w) : 0;
+  // The first round of an oval begins where its stitches say.
+  let start: number | null = core ? null : 0;
+  let level = true;
   const laid: LaidRow[] = [];
   const guides: Guide[] = [];
   rows.forEach((row, r) => {
     if (core && r === 0) return;
     const own = slots[r]!;
-    const order = anticlockwise(own);
+    const order = orders[r]!;
+    const corners = polygon?.corners[r] ?? [];
     const at = { ...radii[r]!, inwards };
-    const places = fitRound(ground, row, order, widths[r]!, curve, at.heads, stationOf, start, inwards ? INWARDS : OUTWARDS);
+    const places = corners.length > 0 ? polygonPlaces(curve, at.heads, widths[r]!, corners) : fitRound(ground, row, order, widths[r]!, curve, at, stationOf, start, inwards ? INWARDS : core ? ALONG : OUTWARDS);
     order.forEach((slot, k) => (stations[slot - ground.first] = places.stations[k]!));
-    const round: PlacedRound = { row, slots: own, order, places, at, curve };
-    placeRound(ground, round);
+    const round: PlacedRound = { row, slots: own, order, places, at, curve, onLevel: level };
+    level = placeRound(ground, round);
     if (places.stations.length > 0 && !isCentre(ground, own)) start = places.start;
     if (!row.round) return;
-    laid.push(labelOf(round));
-    if (own.joins.length === 0 && own.turning.length === 0 && own.slots.length > 0) guides.push(startOf(round, w));
+    laid.push(labelOf(round, h));
+    if (own.joins.length === 0 && own.turning.length === 0 && own.slots.length > 0) guides.push(startOf(round, w, h));
   });
   const last = laid.at(-1);
   const outermost = Math.max(0, ...radii.map(({ feet, heads }) => Math.max(feet, heads)));
-  if (last) guides.push({ kind: 'way', points: wayArrow(curve, start, outermost, w), row: last.row });
+  if (last) guides.push({ kind: 'way', points: wayArrow(curve, start ?? 0, outermost, w), row: last.row });
   return { kind: core ? 'oval' : 'disc', rows: laid, ghosts: outside.ghosts, guides };
 }
 
-/** A round's number in the room at its start. */
-function labelOf(round: PlacedRound): LaidRow {
+/** A round's number in the room at its start, near the heads, where there is most room. */
+function labelOf(round: PlacedRound, h: number): LaidRow {
   const { row, places, at, curve } = round;
-  const { x, y } = ringPoint(curve, places.start, middleOf(at));
+  const [x, y] = ringPoint(curve, places.start, numberRadius(at, h));
   return { row: row.index, startsAt: 'right', labelX: x, labelY: y, startX: x, startY: y, stands: 'inside', band: roundBand(round) };
 }
 
-function startOf({ row, places, at, curve }: PlacedRound, w: number): Guide {
-  const radius = middleOf(at);
-  const along = stationToMm(curve, places.edges[0]!, radius) - 0.16 * w;
-  const { x, y, outX, outY } = ringPoint(curve, mmToStation(curve, along, radius), radius);
+function startOf({ row, places, at, curve }: PlacedRound, w: number, h: number): Guide {
+  const radius = numberRadius(at, h);
+  const station = mmToStation(curve, stationToMm(curve, places.edges[0]!, radius) - 0.16 * w, radius);
+  const [x, y] = ringPoint(curve, station, radius);
+  const { outX, outY } = ringRay(curve, station);
   return { kind: 'start', x, y, turnRad: Math.atan2(outX, -outY), row: row.index };
 }
 
-function middleOf({ feet, heads }: Annulus): number {
-  return (feet + heads) / 2;
+function numberRadius({ feet, heads }: Annulus, h: number): number {
+  return heads + Math.sign(feet - heads) * Math.min(Math.abs(feet - heads) / 2, 0.48 * h);
 }
 
 /** An arrow outside all rounds, from where the last one begins. */
@@ -87,10 +97,7 @@ function wayArrow(curve: RingCurve, start: number, outermost: number, w: number)
   const radius = outermost + 0.6 * w;
   const from = stationToMm(curve, start, radius);
   const long = Math.min(2.7 * w, lengthAt(curve, radius) / 4);
-  const at = (mm: number, away = 0): readonly [number, number] => {
-    const { x, y } = ringPoint(curve, mmToStation(curve, from + mm, radius), radius + away);
-    return [x, y];
-  };
+  const at = (mm: number, away = 0): readonly [number, number] => ringPoint(curve, mmToStation(curve, from + mm, radius), radius + away);
   const points: number[] = [];
   for (let k = 0; k <= 8; k++) points.push(...at(0.5 * w + (long * k) / 8));
   const tip = 0.5 * w + long;

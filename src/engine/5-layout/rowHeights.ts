@@ -11,11 +11,11 @@ const POST = FLAG.frontPost | FLAG.backPost;
  * Head heights: by parents, so that mixed heights wave; then smoothed along the row so that they don't zigzag. A stitch round
  * a post begins lower than its base's head, so among others it ends level with them.
  */
-export function rowHeights(ground: Ground, slots: Int32Array, stack: readonly [number, number], baseY: number, plan: SlotPlan): void {
+export function rowHeights(ground: Ground, slots: Int32Array, stack: readonly [number, number], has: number, baseY: number, plan: SlotPlan): void {
   const count = slots.length;
   const y = plan.y;
   const { flags, kind } = ground.fabric;
-  const held = slots.some((slot) => !(flags[slot]! & POST) && kind[slot] !== CHAIN) || stack[1] > stack[0];
+  const held = (has & POST) !== 0 && (stack[1] > stack[0] || slots.some((slot) => !(flags[slot]! & POST) && kind[slot] !== CHAIN));
   let before = -1;
   for (let i = 0; i < count; i++) {
     y[i] = Number.isNaN(plan.baseY[i]!) || (held && flags[slots[i]!]! & POST) ? NaN : plan.baseY[i]! - slotHeight(ground, slots[i]!, stack);

@@ -28,6 +28,8 @@ export interface RowSlots {
   readonly rings: readonly number[];
   /** Slots run in working order (left to right) or against it. */
   readonly reversed: boolean;
+  /** All flags that any of the slots has: rows without chain spaces or posts need not be looked through for them. */
+  readonly has: number;
 }
 
 /**
@@ -41,6 +43,7 @@ export function rowSlots(fabric: Fabric, row: IndexedRow, above: IndexedRow | nu
   const joins: number[] = [];
   const perched: number[] = [];
   const rings: number[] = [];
+  let has = 0;
   if (counted) slots.push(lead - 1);
   for (let stitch = row.first; stitch < from; stitch++) if (isRing(fabric, row, stitch)) rings.push(stitch);
   for (let stitch = lead; stitch < row.end; stitch++) {
@@ -50,14 +53,17 @@ export function rowSlots(fabric: Fabric, row: IndexedRow, above: IndexedRow | nu
     if (isRing(fabric, row, stitch)) rings.push(stitch);
     else if (flags & FLAG.join) joins.push(stitch);
     else if (fabric.kind[stitch] === PICOT || (fabric.kind[stitch] === CHAIN && !(flags & KEEPS_PLACE)) || sitsOnOwnRow(fabric, row, stitch)) perched.push(stitch);
-    else slots.push(stitch);
+    else {
+      slots.push(stitch);
+      has |= flags;
+    }
   }
-  const leading = row.round || counted ? [] : takeLeading(fabric, slots);
+  const leading = row.round || counted || !(has & FLAG.space) ? [] : takeLeading(fabric, slots);
   const reversed = direction(fabric, row, above) < 0;
   if (reversed) slots.reverse();
   const turning: number[] = [];
   if (!counted) for (let stitch = from; stitch < lead; stitch++) turning.push(stitch);
-  return { slots: Int32Array.from(slots), stack: counted ? [from, lead] : [from, from], turning, leading, joins, perched, rings, reversed };
+  return { slots: Int32Array.from(slots), stack: counted ? [from, lead] : [from, from], turning, leading, joins, perched, rings, reversed, has };
 }
 
 /** Takes the chains before a row's first stitch off its slots. A row of chains alone keeps them. */

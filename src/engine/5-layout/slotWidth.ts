@@ -18,6 +18,10 @@ export function slotWidth(ground: Ground, stitch: number): number {
 
 /** Least width that a stitch may be squeezed to in a row: chains of a space give way and rise to an arch instead. */
 export function slotLeast(ground: Ground, stitch: number): number {
-  const { fabric, w } = ground;
-  return fabric.kind[stitch] === CHAIN && fabric.flags[stitch]! & FLAG.space ? 0.36 * w : slotWidth(ground, stitch);
+  return isSpaceChain(ground, stitch) ? 0.36 * ground.w : slotWidth(ground, stitch);
+}
+
+/** Whether a stitch is a chain that hangs between others. */
+export function isSpaceChain({ fabric }: Pick<Ground, 'fabric'>, stitch: number): boolean {
+  return fabric.kind[stitch] === CHAIN && (fabric.flags[stitch]! & FLAG.space) !== 0;
 }

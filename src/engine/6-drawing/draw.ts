@@ -11,11 +11,13 @@ import { gridMarks, gridParts } from './gridMarks.ts';
 import type { Block } from './gridMarks.ts';
 import { guideMarks } from './guideMarks.ts';
 import { rowMarks } from './rowMarks.ts';
+import type { SymbolSet } from './symbols/symbolSet.ts';
 import { LEAST_TEXT_MM, textWidth } from './textSize.ts';
 
 /** What is drawn besides the stitches' cells. */
 export interface DrawOptions {
-  readonly symbols: 'all' | 'none';
+  /** The family of symbols, or none. `'all'`: as `'us'`. */
+  readonly symbols: SymbolSet | 'all' | 'none';
   /** Row numbers with their arrows, stitch numbers below. */
   readonly numbers: boolean;
   readonly grid: boolean;
@@ -29,22 +31,22 @@ export interface DrawOptions {
  * in drawing order: bands first, then grid, guides and numbers. Linear in stitches, but for one sort of the grid lines.
  */
 export function draw(fabric: Fabric, layout: Layout, options: DrawOptions): Drawing {
-  const table = newGlyphTable();
-  const stitches = drawnStitches(fabric, layout, options.symbols === 'all' ? table : null);
+  const table = options.symbols === 'none' ? null : newGlyphTable(options.symbols === 'jis' ? 'jis' : 'us');
+  const stitches = drawnStitches(fabric, layout, table);
   const sizeMm = Math.max(LEAST_TEXT_MM, options.textMm ?? 0.42 * layout.cellHeightMm);
   const parts = gridParts(fabric, layout);
   const numbered = options.numbers ? lowestBlocks(layout, parts.blocks) : [];
   const brackets = options.repeatBrackets ?? [];
   const columns = (brackets.length > 0 ? lowestBlocks(layout, parts.blocks) : numbered).flatMap((block) => columnMarks(fabric, layout, block, sizeMm, options.numbers, brackets));
   const marks: Mark[] = [
-    ...(options.symbols === 'all' ? bandMarks(fabric, layout) : []),
-    ...(options.grid ? gridMarks(fabric, layout, parts, options.symbols === 'none' || layout.kind === 'turned') : []),
+    ...(table ? bandMarks(fabric, layout) : []),
+    ...(options.grid ? gridMarks(fabric, layout, parts, !table || layout.kind === 'turned') : []),
     ...guideMarks(fabric, layout, sizeMm, numbered.length > 0 ? 1.6 * sizeMm : 0),
-    ...(options.symbols === 'none' ? attachMarks(fabric, layout) : []),
+    ...(table ? [] : attachMarks(fabric, layout)),
     ...(options.numbers ? rowMarks(fabric, layout, sizeMm) : []),
     ...columns,
   ];
-  return { bounds: boundsOf(layout.bounds, marks), cellWidthMm: layout.cellWidthMm, cellHeightMm: layout.cellHeightMm, stitches, glyphs: table.glyphs, marks };
+  return { bounds: boundsOf(layout.bounds, marks), cellWidthMm: layout.cellWidthMm, cellHeightMm: layout.cellHeightMm, stitches, glyphs: table?.glyphs ?? [], marks, ...(table ? { symbols: table.set } : {}) };
 }
 
 /** The lowest block of exact columns of each piece; turned rows have none that run through. */

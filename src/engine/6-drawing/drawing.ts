@@ -1,4 +1,5 @@
 import type { Box } from '../5-layout/layout.ts';
+import type { SymbolSet } from './symbols/symbolSet.ts';
 
 /**
  * The chart as data, in mm, y down. Screen and SVG writer map the same drawing, so they can't drift. Stitches are arrays
@@ -13,6 +14,8 @@ export interface Drawing {
   /** Each glyph once; `stitches.glyph` refers to it. */
   readonly glyphs: readonly Glyph[];
   readonly marks: readonly Mark[];
+  /** Set that the glyphs belong to; absent: the US one. */
+  readonly symbols?: SymbolSet;
 }
 
 export interface DrawnStitches {
@@ -27,14 +30,14 @@ export interface DrawnStitches {
   readonly y: Float32Array;
   /** Cell corners, 8 numbers an item, as in `Layout.corners`. */
   readonly corners: Float32Array;
-  /** Whether the cell is filled with the yarn (chains and turning chains beside the fabric are not). */
+  /** Whether the cell is filled with the yarn (chains and turning chains beside the fabric are not); of ghosts, with a tint of it. */
   readonly filled: Uint8Array;
   /** Glyph index, placed with its origin (the head) at `glyphX, glyphY`, turned by `glyphTurnRad`. -1: no symbol. */
   readonly glyph: Int32Array;
   readonly glyphX: Float32Array;
   readonly glyphY: Float32Array;
   readonly glyphTurnRad: Float32Array;
-  /** 0 ordinary, 1 WS row, 2 attaching stitch of a short row, 3 shaping (increase, decrease). */
+  /** 0 ordinary, 1 WS row, 2 reaches for a stitch elsewhere (attaching stitch of a short row, spike), 3 shaping (increase, decrease). */
   readonly ink: Uint8Array;
 }
 

@@ -30,7 +30,7 @@ export function drawnStitches(fabric: Fabric, layout: Layout, table: GlyphTable 
     [stitches.stitch[i], stitches.row[i], stitches.ghost[i]] = [ghost.stitch, fabric.row[ghost.stitch]!, 1];
     if (table) {
       const foot = at(0, height);
-      put(stitches, i, stitchGlyph(table, fabric, { stitch: ghost.stitch, head: [ghost.headX, ghost.headY], foot, feet: [], angle: ghost.angle, shared: false, inSpace: false }, layout.cellWidthMm, layout.cellHeightMm, crossTurn(ghost.stitch)));
+      put(stitches, i, stitchGlyph(table, fabric, { stitch: ghost.stitch, head: [ghost.headX, ghost.headY], foot, feet: [], angle: ghost.angle, shared: false, inSpace: false, across: layout.cellWidthMm }, layout.cellWidthMm, layout.cellHeightMm, crossTurn(ghost.stitch)));
     }
   });
   stitches.corners.set(layout.corners, ghosts.length * 8);
@@ -66,9 +66,10 @@ function middles({ count, corners, x, y }: DrawnStitches): void {
   }
 }
 
-/** Stitches that stand in a slot are filled; chains only as a turning chain that counts. */
+/** Stitches that stand in a slot are filled, in grey too; chains only as a turning chain that counts. */
 function fill(fabric: Fabric, layout: Layout, { filled }: DrawnStitches): void {
   const offset = layout.ghosts.length - layout.first;
+  layout.ghosts.forEach(({ stitch }, i) => (filled[i] = fabric.kind[stitch] === CHAIN ? 0 : 1));
   for (const row of sectionRows(fabric, layout.section)) {
     const { slots, stack } = rowSlots(fabric, row, null);
     for (const slot of slots) if (fabric.kind[slot] !== CHAIN) filled[offset + slot] = 1;
@@ -86,17 +87,19 @@ function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitche
     const bases = fabric.baseStart[stitch + 1]! - from;
     const inSpace = (flags & FLAG.inSpace) !== 0;
     const attaching = (flags & FLAG.attaching) !== 0;
-    const sharing = bases === 1 && fabric.kind[stitch] !== CHAIN && !(flags & (FLAG.spike | FLAG.attaching | FLAG.join)) ? sharers(fabric, stitch) : 1;
+    const spike = (flags & FLAG.spike) !== 0;
+    const chain = fabric.kind[stitch] === CHAIN;
+    const sharing = bases === 1 && !chain && !(flags & (FLAG.spike | FLAG.attaching | FLAG.join)) ? sharers(fabric, stitch) : 1;
     const shared = sharing > 1 && !inSpace;
     const foot = [layout.footX[i]!, layout.footY[i]!] as const;
     put(stitches, offset + i, stitchGlyph(table, fabric, {
       stitch, head: [layout.headX[i]!, layout.headY[i]!], foot, feet: bases > 1 && !inSpace ? feetOf(fabric, layout, heads, stitch, foot) : [],
-      angle: layout.angle[i]!, shared: shared || attaching, inSpace,
+      angle: layout.angle[i]!, shared: shared || attaching || spike, inSpace, across: chain && flags & FLAG.space ? Math.hypot(layout.corners[i * 8 + 2]! - layout.corners[i * 8]!, layout.corners[i * 8 + 3]! - layout.corners[i * 8 + 1]!) : layout.cellWidthMm,
     }, layout.cellWidthMm, layout.cellHeightMm, crossTurn(stitch)));
     const shaping = (bases > 1 && !inSpace) || (shared && sharing <= 3);
     const row = fabric.rows[fabric.row[stitch]!]!;
     const wrong = row.side === 'WS' && row.word !== 'foundation';
-    stitches.ink[offset + i] = attaching ? 2 : shaping ? 3 : wrong ? 1 : 0;
+    stitches.ink[offset + i] = attaching || spike ? 2 : shaping ? 3 : wrong ? 1 : 0;
   }
 }
 

@@ -1,4 +1,5 @@
 import type { Glyph, Stroke } from './drawing.ts';
+import type { SymbolSet } from './symbols/symbolSet.ts';
 
 /** Collects glyphs, each geometry once. */
 export interface GlyphTable {
@@ -6,11 +7,12 @@ export interface GlyphTable {
   readonly index: Map<string, number>;
   /** Glyphs of upright stitches with one foot, by what they are and their length: most stitches of most charts. */
   readonly upright: Map<number, number>;
+  readonly set: SymbolSet;
 }
 
-/** An empty table. */
-export function newGlyphTable(): GlyphTable {
-  return { glyphs: [], index: new Map(), upright: new Map() };
+/** An empty table for symbols of one set. */
+export function newGlyphTable(set: SymbolSet): GlyphTable {
+  return { glyphs: [], index: new Map(), upright: new Map(), set };
 }
 
 /** Index of the glyph of this name and these strokes, added if it is new. Its id depends on its name and geometry (to 0.001 mm) only. */

@@ -55,7 +55,9 @@ function openMarks(fabric: Fabric, guide: Extract<Guide, { kind: 'open' }>, size
   return [...band, { kind: 'text', role: 'openText', x: guide.textX, y: guide.textY, text: words, sizeMm, anchor: 'middle', turnRad: guide.turnRad, row }];
 }
 
-/** Length of the first edge of a band's outline, mm. */
+/** How far a band's outline reaches from where it begins, mm. */
 function longSide(points: readonly number[]): number {
-  return Math.hypot(points[2]! - points[0]!, points[3]! - points[1]!);
+  let long = 0;
+  for (let i = 2; i + 1 < points.length; i += 2) long = Math.max(long, Math.hypot(points[i]! - points[0]!, points[i + 1]! - points[1]!));
+  return long;
 }

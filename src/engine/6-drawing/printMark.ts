@@ -17,8 +17,8 @@ export type MarkPlace = 'whole' | 'corner';
  * bottom right, top right, top left (x, y each); the mark follows a cell that is turned or slanted.
  */
 export function printMark(mark: PrintMark, corners: Corners, place: MarkPlace): MarkPath {
-  const size = place === 'whole' ? 1 : 0.42;
-  const [u0, v0] = place === 'whole' ? [0.5, 0.5] : [0.8, 0.2];
+  const size = place === 'whole' ? 1 : 0.6;
+  const [u0, v0] = place === 'whole' ? [0.5, 0.5] : [0.79, 0.21];
   const at = (u: number, v: number): readonly [number, number] => inCell(corners, u0 + (u - 0.5) * size, v0 + (v - 0.5) * size);
   const line = (...uv: readonly number[]): string => {
     const points: number[] = [];

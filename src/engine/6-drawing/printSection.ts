@@ -2,9 +2,11 @@ import type { Pattern } from '../1-pattern/pattern.ts';
 import type { Fabric } from '../3-fabric/fabric.ts';
 import { gaugeAtScale } from '../5-layout/gaugeAtScale.ts';
 import { layOut } from '../5-layout/layOutSection.ts';
+import type { TurnedView } from '../5-layout/layout.ts';
 import { draw } from './draw.ts';
 import { legend } from './legend.ts';
 import { printLook } from './look.ts';
+import type { SymbolSet } from './symbols/symbolSet.ts';
 import { PAPERS } from './paper.ts';
 import { writeSheets } from './writeSheets.ts';
 import { writeSvg } from './writeSvg.ts';
@@ -14,8 +16,15 @@ export interface SectionPrint {
   /** Width of a stitch on paper, mm. */
   readonly mmPerStitch: number;
   readonly mono: boolean;
-  readonly symbols: 'all' | 'none';
+  /** The family of symbols, or none; `'all'`: as `'us'`. */
+  readonly symbols: SymbolSet | 'all' | 'none';
   readonly hand: 'right' | 'left';
+  /** Turned short rows: see `LayOutOptions`. */
+  readonly view?: TurnedView;
+  /** Closed rounds: see `LayOutOptions`. */
+  readonly rounds?: 'auto' | 'tube' | 'disc';
+  /** 12 pt text and heavier lines. */
+  readonly large?: boolean;
   /** Cut to sheets of this paper, or one file as large as the chart. */
   readonly paper: 'a4' | 'letter' | 'none';
 }
@@ -33,8 +42,8 @@ export interface PrintFile {
 export function printSection(pattern: Pattern, fabric: Fabric, yarnOf: Uint8Array, section: number, size: number, print: SectionPrint): PrintFile[] {
   const owner = fabric.sections[section];
   if (!owner) throw new RangeError(`section ${section} asked of ${fabric.sections.length}`);
-  const look = printLook(pattern.yarns, { mono: print.mono });
-  const layout = layOut(fabric, section, gaugeAtScale(pattern.gauge, print.mmPerStitch), { hand: print.hand });
+  const look = printLook(pattern.yarns, { mono: print.mono, large: print.large ?? false, mmPerStitch: print.mmPerStitch });
+  const layout = layOut(fabric, section, gaugeAtScale(pattern.gauge, print.mmPerStitch), { hand: print.hand, view: print.view ?? 'wedge', rounds: print.rounds ?? 'auto' });
   const drawing = draw(fabric, layout, { symbols: print.symbols, numbers: true, grid: true, textMm: look.textMm });
   const sizeName = pattern.sizes[size] ?? '';
   const options = {

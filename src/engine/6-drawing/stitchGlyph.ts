@@ -27,12 +27,16 @@ export interface StitchPose {
   readonly angle: number;
   readonly shared: boolean;
   readonly inSpace: boolean;
+  /** Room across, for chains. */
+  readonly across: number;
 }
 
 const SC = stitchCode('sc');
 
 /** Part of its lean that a cross is turned by: one turned all the way looks like another stitch. Less on discs, where all lean. */
 export const CROSS_TURN = { flat: 0.5, tube: 0.5, turned: 0.5, disc: 0.15, oval: 0.15 } as const satisfies Record<LayoutKind, number>;
+/** Most that a cross is turned, radians: at an eighth of a turn the slanted and the upright one are the same. */
+const MOST_CROSS_TURN = 0.3;
 /** Glyph geometry is rounded to this part of a cell, so that a waving row needs few glyphs. */
 const STEP = 1 / 20;
 
@@ -40,7 +44,7 @@ const STEP = 1 / 20;
 export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose, w: number, h: number, crossTurn: number): PlacedGlyph {
   const { stitch, head, foot } = pose;
   const cross = fabric.kind[stitch] === SC && pose.feet.length < 2;
-  const turn = cross ? pose.angle * crossTurn : pose.angle;
+  const turn = cross ? Math.max(-MOST_CROSS_TURN, Math.min(MOST_CROSS_TURN, pose.angle * crossTurn)) : pose.angle;
   const straight = Math.hypot(head[0] - foot[0], head[1] - foot[1]);
   const length = round(straight, h);
   // A half-turned cross keeps its middle on the line from foot to head; its origin moves a little instead.
@@ -51,7 +55,7 @@ export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose,
   const place = (glyph: number): PlacedGlyph => ({ glyph, x, y, turnRad: turn });
 
   const steps = Math.round(length / (h * STEP));
-  const upright = pose.angle === 0 && pose.feet.length < 2 && head[0] === foot[0] && steps < 1024;
+  const upright = pose.angle === 0 && pose.feet.length < 2 && head[0] === foot[0] && steps < 1024 && pose.across >= 0.8 * w;
   const key = upright ? uprightKey(fabric, pose, steps) : 0;
   const known = upright ? table.upright.get(key) : undefined;
   if (known !== undefined) return place(known);
@@ -63,7 +67,7 @@ export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose,
   const call = symbolCall(fabric, stitch);
   const feet = pose.feet.length > 1 ? pose.feet.map(local).sort((a, b) => a[0] - b[0]) : [local(foot)];
   const frame: SymbolFrame = {
-    w, h, length, feet, legs: call.legs, slashes: slashes(call.kind), shared: pose.shared, inSpace: pose.inSpace, standing: call.turning,
+    w, h, length, feet, legs: call.legs, slashes: slashes(call.kind), shared: pose.shared, inSpace: pose.inSpace, standing: call.turning, across: round(pose.across, w), set: table.set,
   };
   const glyph = addGlyph(table, symbolName(call, 'us'), drawSymbol(call, frame));
   if (upright) table.upright.set(key, glyph);

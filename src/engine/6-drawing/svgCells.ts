@@ -1,3 +1,4 @@
+import { formatHex, interpolate } from 'culori';
 import type { PrintMark } from '../1-pattern/pattern.ts';
 import type { Drawing } from './drawing.ts';
 import type { Look } from './look.ts';
@@ -8,12 +9,21 @@ import { attributes, pathData } from './svgText.ts';
 export function cellColour(look: Look, yarn: number): string {
   const { colour, mark } = look.yarns[yarn] ?? FALLBACK;
   if (!look.mono) return colour;
-  return mark === 'solid' ? '#3a3a3a' : '#ffffff';
+  return mark === 'solid' ? '#3a3a3a' : look.paper;
 }
 
 const FALLBACK = { colour: '#d8d2c4', mark: 'none' as PrintMark, letter: '' };
 
-/** The filled cells of one row (items of the drawing): a path a yarn, and in black and white its marks. */
+/** How much of a yarn's colour is left in the cells of grey stitches. */
+const GHOST_PART = 0.38;
+
+/** The look of grey stitches: yarns as tints of their colours, marks in grey. */
+export function ghostLook(look: Look): Look {
+  const tint = (colour: string): string => formatHex(interpolate([look.paper, colour], 'rgb')(GHOST_PART));
+  return { ...look, yarns: look.yarns.map((yarn) => ({ ...yarn, colour: tint(yarn.colour), mark: yarn.mark === 'solid' ? 'bars' : yarn.mark })), markInk: look.ghostInk };
+}
+
+/** The filled cells of some items of the drawing: a path a yarn, and in black and white its marks. */
 export function svgCells(drawing: Drawing, items: readonly number[], look: Look, yarnOf: Uint8Array): string {
   const { stitches } = drawing;
   const byYarn = new Map<number, number[]>();
@@ -41,8 +51,8 @@ function yarnPaths(drawing: Drawing, items: readonly number[], look: Look, yarn:
       filled += path.filled;
       stroked += path.stroked;
     }
-    if (filled) text += `<path${attributes({ class: `mark-${letter}`, fill: '#000000', d: filled })}/>`;
-    if (stroked) text += `<path${attributes({ class: `mark-${letter}`, fill: 'none', stroke: '#000000', 'stroke-width': look.lineMm, d: stroked })}/>`;
+    if (filled) text += `<path${attributes({ class: `mark-${letter}`, fill: look.markInk, d: filled })}/>`;
+    if (stroked) text += `<path${attributes({ class: `mark-${letter}`, fill: 'none', stroke: look.markInk, 'stroke-width': look.lineMm, d: stroked })}/>`;
   }
   return text;
 }

@@ -1,14 +1,14 @@
 import type { WorkedRow } from '../3-fabric/fabric.ts';
 import type { Drawing } from './drawing.ts';
 import type { Look } from './look.ts';
-import { svgCells } from './svgCells.ts';
+import { ghostLook, svgCells } from './svgCells.ts';
 import { svgMarks } from './svgMarks.ts';
 import { svgSymbols } from './svgSymbols.ts';
 import { attributes } from './svgText.ts';
 
 /**
  * The chart's groups in drawing order: bands, open bands, `cells` with a group a row (`row-12`), grid, `symbols` with a group a
- * row (`row-12-symbols`), ghosts, guides, numbers.
+ * row (`row-12-symbols`), ghosts (with tinted cells), guides, numbers.
  */
 export function svgChart(drawing: Drawing, rows: readonly WorkedRow[], look: Look, yarnOf: Uint8Array): string {
   const byRow = new Map<number, number[]>();
@@ -31,6 +31,7 @@ export function svgChart(drawing: Drawing, rows: readonly WorkedRow[], look: Loo
   const chart = [
     look.fills === 'none' ? svgMarks(marks, ['bandRS', 'bandWS'], look) : '',
     look.fills === 'none' ? svgMarks(marks, ['open'], look) : '',
+    look.fills === 'none' ? '' : group('ghost-cells', [svgCells(drawing, ghosts, ghostLook(look), yarnOf)]),
     group('ghosts', [svgSymbols(drawing, ghosts, look, yarnOf)], pen),
     cells,
     svgMarks(marks, ['grid', 'grid5', 'grid10', 'frame'], look),

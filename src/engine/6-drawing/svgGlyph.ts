@@ -6,6 +6,16 @@ export function svgGlyph(glyph: Glyph): string {
   return `<g id="${glyph.id}">${merged(glyph.strokes)}${glyph.strokes.filter((stroke) => stroke.kind === 'oval').map(svgOval).join('')}</g>`;
 }
 
+/** Id of a glyph's halo. */
+export function haloId({ id }: Glyph): string {
+  return `${id}-halo`;
+}
+
+/** The same strokes with their dots stroked too, to be drawn wider underneath in the colour of the paper. */
+export function svgHalo(glyph: Glyph): string {
+  return `<g id="${haloId(glyph)}">${merged(glyph.strokes)}${glyph.strokes.map((stroke) => svgOval(stroke).replace(' stroke="none"', '')).join('')}</g>`;
+}
+
 function merged(strokes: readonly Stroke[]): string {
   const d = strokes.map((stroke) => {
     if (stroke.kind === 'line') return pathData(stroke.points, false);

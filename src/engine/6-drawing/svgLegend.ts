@@ -1,5 +1,6 @@
 import type { Box } from '../5-layout/layout.ts';
-import type { Drawing, Glyph } from './drawing.ts';
+import { stemOutline } from './attachMarks.ts';
+import type { Drawing, Glyph, MarkRole } from './drawing.ts';
 import { inkOn } from './inkOn.ts';
 import type { LegendEntry } from './legend.ts';
 import type { Look } from './look.ts';
@@ -57,21 +58,29 @@ function picture(entry: LegendEntry, drawing: Drawing, look: Look): { readonly s
       const mark = look.mono ? printMark(look.yarns[entry.yarn]?.mark ?? 'none', corners, 'whole') : null;
       const box = `<path${attributes({ fill: cellColour(look, entry.yarn), stroke: look.gridStrongInk, 'stroke-width': 0.2, d: pathData(corners, true) })}/>`;
       const marked = mark && look.yarns[entry.yarn]?.mark !== 'solid'
-        ? (mark.filled ? `<path${attributes({ fill: '#000000', d: mark.filled })}/>` : '') + (mark.stroked ? `<path${attributes({ fill: 'none', stroke: '#000000', 'stroke-width': look.lineMm, d: mark.stroked })}/>` : '')
+        ? (mark.filled ? `<path${attributes({ fill: look.markInk, d: mark.filled })}/>` : '') + (mark.stroked ? `<path${attributes({ fill: 'none', stroke: look.markInk, 'stroke-width': look.lineMm, d: mark.stroked })}/>` : '')
         : '';
       return { svg: box + marked, box: cell };
     }
     case 'stitch': {
       const { glyph } = entry;
-      const ink = entry.ghost ? look.ghostInk : inkOn(look, entry.ink, '#ffffff');
+      const ink = entry.ghost ? look.ghostInk : inkOn(look, entry.ink, look.paper);
       const box = glyphBox(glyph);
       return { svg: `<use${attributes({ href: `#${glyph.id}`, stroke: ink, fill: ink, 'stroke-width': look.symbolMm, 'stroke-linecap': 'round' })}/>`, box };
     }
     case 'line':
       return { svg: unnamed(svgMarks([{ kind: 'line', role: entry.role, points: [0, h / 2, w * 1.4, h / 2], row: null }], [entry.role], look)), box: { ...cell, x1: w * 1.4 } };
-    case 'area':
-      return { svg: unnamed(svgMarks([{ kind: 'area', role: entry.role, points: corners, row: null }], [entry.role], look)), box: cell };
+    case 'area': {
+      const points = areaSample(entry.role, w, h) ?? corners;
+      return { svg: unnamed(svgMarks([{ kind: 'area', role: entry.role, points, row: null }], [entry.role], look)), box: cell };
+    }
   }
+}
+
+/** Areas that have a shape of their own: the stem of an attaching stitch, the mark at a round's start. Null: a cell. */
+function areaSample(role: MarkRole, w: number, h: number): number[] | null {
+  if (role === 'attach') return stemOutline(0.75 * w, 0.15 * h, 0.3 * w, 0.8 * h, Math.min(w, h));
+  return role === 'seam' ? [0.5 * w, 0.26 * h, 0.63 * w, 0.5 * h, 0.5 * w, 0.74 * h, 0.37 * w, 0.5 * h] : null;
 }
 
 /** The same group without its id, which the chart already has. */

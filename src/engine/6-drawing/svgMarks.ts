@@ -8,6 +8,8 @@ interface RoleStyle {
   readonly widthMm?: number;
   readonly dash?: string;
   readonly fill?: string;
+  /** Areas that must be seen on any yarn lie on a halo of the paper's colour, this wide about their outline. */
+  readonly haloMm?: number;
 }
 
 /** Lines, areas and texts of the given roles, in the drawing's order, as one group each role under its own id. */
@@ -19,22 +21,26 @@ export function svgMarks(marks: readonly Mark[], roles: readonly MarkRole[], loo
 }
 
 function roleGroup(role: MarkRole, marks: readonly Mark[], look: Look): string {
-  const { stroke, widthMm, dash, fill } = roleStyle(role, look);
+  const { stroke, widthMm, dash, fill, haloMm } = roleStyle(role, look);
   const lines = marks.flatMap((mark) => (mark.kind === 'line' ? [pathData(mark.points, false)] : [])).join('');
   const areas = marks.flatMap((mark) => (mark.kind === 'area' ? [pathData(mark.points, true)] : [])).join('');
-  const texts = marks.flatMap((mark) => (mark.kind === 'text' ? [svgText(mark)] : [])).join('');
+  const texts = marks.flatMap((mark) => (mark.kind === 'text' ? [svgText(mark, look.paper)] : [])).join('');
   const pen = { stroke, 'stroke-width': widthMm, 'stroke-dasharray': dash, 'stroke-linejoin': 'round', 'stroke-linecap': dash ? 'butt' : 'round' };
+  // A dashed outline of a small mark would be no outline.
+  const outline = dash ? { ...pen, 'stroke-dasharray': null } : pen;
   return `<g id="${groupId(role)}">`
-    + (areas ? `<path${attributes({ fill: fill ?? 'none', ...(stroke ? pen : {}), d: areas })}/>` : '')
+    + (areas && haloMm ? `<path${attributes({ fill: 'none', stroke: look.paper, 'stroke-width': haloMm, 'stroke-linejoin': 'round', d: areas })}/>` : '')
+    + (areas ? `<path${attributes({ fill: fill ?? 'none', ...(stroke && role !== 'attach' ? outline : {}), d: areas })}/>` : '')
     + (lines ? `<path${attributes({ fill: 'none', ...pen, d: lines })}/>` : '')
     + (texts ? `<g${attributes({ fill: textInk(role, look), 'font-family': look.font })}>${texts}</g>` : '') + '</g>';
 }
 
-/** One text mark. */
-export function svgText(mark: Extract<Mark, { kind: 'text' }>): string {
+/** One text mark; words that lie over others' lines keep clear of them by a halo in the colour of `paper`. */
+export function svgText(mark: Extract<Mark, { kind: 'text' }>, paper: string | null): string {
   const turn = mark.turnRad === 0 ? null : `rotate(${num((mark.turnRad * 180) / Math.PI)} ${num(mark.x)} ${num(mark.y)})`;
   const size = Math.max(LEAST_TEXT_MM, mark.sizeMm);
-  return `<text${attributes({ x: mark.x, y: mark.y, 'font-size': size, 'text-anchor': mark.anchor === 'start' ? null : mark.anchor, transform: turn })}>${escapeXml(mark.text)}</text>`;
+  const halo = mark.role === 'openText' && paper !== null ? { stroke: paper, 'stroke-width': 0.18 * size, 'stroke-linejoin': 'round', 'paint-order': 'stroke' } : {};
+  return `<text${attributes({ x: mark.x, y: mark.y, 'font-size': size, 'text-anchor': mark.anchor === 'start' ? null : mark.anchor, transform: turn, ...halo })}>${escapeXml(mark.text)}</text>`;
 }
 
 function groupId(role: MarkRole): string {
@@ -54,12 +60,12 @@ function roleStyle(role: MarkRole, look: Look): RoleStyle {
     case 'frame': return { stroke: look.gridStrongInk, widthMm: look.grid5Mm };
     case 'bandRS': return { fill: look.bandRS, stroke: look.bandRS, widthMm: 0.2 };
     case 'bandWS': return { fill: look.bandWS, stroke: look.bandWS, widthMm: 0.2 };
-    case 'open': return { fill: look.openFill, stroke: look.openInk, widthMm: 0.2 };
-    case 'seam': return { stroke: look.seamInk, widthMm: Math.max(0.35, look.lineMm), dash: '1.6 1' };
+    case 'open': return { fill: look.openFill, stroke: look.openInk, widthMm: look.openFill === 'none' ? 0.35 : 0.2, ...(look.openFill === 'none' ? { haloMm: 0.85 } : {}) };
+    case 'seam': return { stroke: look.seamInk, widthMm: Math.max(0.35, look.lineMm), dash: '1.6 1', fill: look.seamInk };
     case 'centre': return { stroke: look.gridStrongInk, widthMm: look.lineMm, dash: '1.2 0.9' };
     case 'join': return { stroke: look.inks.attaching, widthMm: Math.max(0.35, look.lineMm), dash: '0.4 0.9' };
     case 'leader': return { stroke: look.gridInk, widthMm: 0.2 };
-    case 'attach': return { stroke: look.inks.attaching, widthMm: Math.max(0.4, look.lineMm) };
+    case 'attach': return { stroke: look.inks.attaching, widthMm: Math.max(0.4, look.lineMm), fill: look.inks.attaching, haloMm: 0.7 };
     case 'direction': case 'repeat': case 'repeatText': case 'rowNumber': case 'stitchNumber': case 'openText': case 'title': case 'caption': case 'legendText':
       return { stroke: look.textInk, widthMm: look.lineMm };
     case 'scale': return { stroke: look.textInk, widthMm: look.lineMm, fill: look.textInk };

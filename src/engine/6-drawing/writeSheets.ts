@@ -8,7 +8,8 @@ import { scaleDrawing } from './scaleDrawing.ts';
 import { sheetDrawing } from './sheetDrawing.ts';
 import { sheetFurniture } from './sheetFurniture.ts';
 import { svgChart } from './svgChart.ts';
-import { svgGlyph } from './svgGlyph.ts';
+import { svgGlyph, svgHalo } from './svgGlyph.ts';
+import { glyphsOnHalo } from './svgSymbols.ts';
 import { svgHead } from './svgHead.ts';
 import { legendDefs, svgLegend } from './svgLegend.ts';
 import { svgMarks } from './svgMarks.ts';
@@ -59,7 +60,7 @@ function sheetFile(drawing: Drawing, sheet: Sheet, total: number, options: SvgOp
   const clip = [x0 - (sheet.cut.left ? 0 : pad), y0 - (sheet.cut.top ? 0 : pad), x1 + (sheet.cut.right ? 0 : pad), y1 + (sheet.cut.bottom ? 0 : pad)] as const;
   const placed = new Set(inside.stitches.glyph);
   const glyphs = drawing.glyphs.filter((_, index) => placed.has(index));
-  const defs = `${glyphs.map(svgGlyph).join('\n')}${legendDefs(entries, glyphs)}<clipPath id="window"><rect${attributes({ x: clip[0], y: clip[1], width: clip[2] - clip[0], height: clip[3] - clip[1] })}/></clipPath>`;
+  const defs = `${[...glyphs.map(svgGlyph), ...glyphsOnHalo(inside, look).map(svgHalo)].join('\n')}${legendDefs(entries, glyphs)}<clipPath id="window"><rect${attributes({ x: clip[0], y: clip[1], width: clip[2] - clip[0], height: clip[3] - clip[1] })}/></clipPath>`;
   const shift = `translate(${num(sheet.shiftX)} ${num(sheet.shiftY)})`;
   const chart = `<g${attributes({ transform: shift })}><g clip-path="url(#window)">${svgChart(inside, rows, look, yarnOf)}</g>`
     + `<g id="numbers-at-cuts">${svgMarks(beside, ['rowNumber', 'stitchNumber'], look).replaceAll('<g id="', '<g id="cut-')}</g></g>`;
@@ -72,7 +73,7 @@ function file(sheet: Sheet, total: number, options: SvgOptions, defs: string, ch
   const furniture = svgMarks(sheetFurniture(sheet, total, options.title), ['title', 'caption', 'legendBox', 'scale', 'join'], { ...options.look });
   return `${svgHead({ x: 0, y: 0, width, height }, { ...options, title })}
 <defs>${defs}</defs>
-<rect id="paper" x="0" y="0" width="${num(width)}" height="${num(height)}" fill="#ffffff"/>
+<rect id="paper" x="0" y="0" width="${num(width)}" height="${num(height)}" fill="${options.look.paper}"/>
 ${chart}
 <g id="sheet">${furniture.replaceAll('<g id="marks-', '<g id="sheet-')}</g>
 ${legend}${legend ? '\n' : ''}</svg>

@@ -4,7 +4,8 @@ import type { LegendEntry } from './legend.ts';
 import type { Look } from './look.ts';
 import { scaleDrawing, scaleGlyph } from './scaleDrawing.ts';
 import { svgChart } from './svgChart.ts';
-import { svgGlyph } from './svgGlyph.ts';
+import { svgGlyph, svgHalo } from './svgGlyph.ts';
+import { glyphsOnHalo } from './svgSymbols.ts';
 import { legendDefs, svgLegend } from './svgLegend.ts';
 import { svgHead } from './svgHead.ts';
 import type { SvgWords } from './svgHead.ts';
@@ -37,10 +38,10 @@ export function writeSvg(drawing: Drawing, options: SvgOptions): string {
   const legend = svgLegend(entries, scaled, look, x0, y1 + 5, width);
   const height = y1 - y0 + (legend.heightMm > 0 ? 5 + legend.heightMm : 0);
   const box = { x: x0 - marginMm, y: y0 - marginMm, width: Math.max(x1 - x0, legend.widthMm) + 2 * marginMm, height: height + 2 * marginMm };
-  const symbols = [...scaled.glyphs.map(svgGlyph), legendDefs(entries, scaled.glyphs)].filter((def) => def !== '');
+  const symbols = [...scaled.glyphs.map(svgGlyph), ...glyphsOnHalo(scaled, look).map(svgHalo), legendDefs(entries, scaled.glyphs)].filter((def) => def !== '');
   const defs = symbols.length === 0 ? '' : `<defs>${symbols.join('\n')}</defs>\n`;
   return `${svgHead(box, options)}
-${defs}<rect id="paper" x="${num(box.x)}" y="${num(box.y)}" width="${num(box.width)}" height="${num(box.height)}" fill="#ffffff"/>
+${defs}<rect id="paper" x="${num(box.x)}" y="${num(box.y)}" width="${num(box.width)}" height="${num(box.height)}" fill="${look.paper}"/>
 ${svgChart(scaled, rows, look, yarnOf)}
 ${legend.svg}${legend.svg ? '\n' : ''}</svg>
 `;

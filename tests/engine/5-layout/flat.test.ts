@@ -4,6 +4,7 @@ import type { Gauge } from '../../../src/engine/1-pattern/pattern.ts';
 import { gaugeAtScale } from '../../../src/engine/5-layout/gaugeAtScale.ts';
 import { gaugeCell } from '../../../src/engine/5-layout/gaugeCell.ts';
 import { layOut } from '../../../src/engine/5-layout/layOutSection.ts';
+import { FLAG } from '../../../src/engine/3-fabric/fabric.ts';
 import { workText } from '../workText.ts';
 import { cornersOf, GAUGE, H, laid, slotHeads, W } from './geometry.ts';
 
@@ -196,5 +197,101 @@ Row 2: ch 1, turn, sc in next 2 sts, picot, sc in next 3 sts. (5 sc)`);
     const picot = fabric.rows[2]!.first + 3;
     expect(layout.headX[picot - layout.first]).toBe(layout.headX[picot - 1 - layout.first]);
     expect(layout.headY[picot - layout.first]!).toBeLessThan(layout.headY[picot - 1 - layout.first]!);
+  });
+});
+
+describe('chain spaces', () => {
+  const { fabric, layout } = laid(`Foundation: ch 14.
+Row 1 (RS): sc in 2nd ch from hook and in each ch across. (13 sc)
+Row 2: ch 1, turn, sc in next st, (ch 9, skip next 5 sts, sc in next st) 2 times. (3 sc)
+Row 3: ch 1, turn, sc in next st, (5 dc in next ch-9 sp, sc in next st) 2 times. (13 sts)
+Row 4: ch 5, turn, skip next 3 sts, sc in next st, ch 1, skip next 2 sts, sc in each of next 7 sts. (8 sts)`);
+  const row = (number: number): number[] => {
+    const own = fabric.rows.find((one) => one.number === number)!;
+    return Array.from({ length: own.end - own.first }, (_, k) => own.first + k);
+  };
+  const x = (stitch: number): number => layout.headX[stitch - layout.first]!;
+  const y = (stitch: number): number => layout.headY[stitch - layout.first]!;
+  const chains = (number: number): number[] => row(number).filter((stitch) => fabric.flags[stitch]! & FLAG.space);
+  const others = (number: number): number[] => row(number).filter((stitch) => !(fabric.flags[stitch]! & (FLAG.space | FLAG.turning)));
+
+  it('keep the stitches on either side over their bases', () => {
+    others(2).forEach((stitch) => expect(Math.abs(x(stitch) - x(fabric.bases[fabric.baseStart[stitch]!]!))).toBeLessThan(0.5 * W));
+  });
+
+  it('rise to an arch where chains are long for their way, highest in the middle', () => {
+    const first = chains(2).slice(0, 9);
+    const heights = first.map(y);
+    expect(Math.min(...heights)).toBeLessThan(Math.min(...others(2).map(y)) - 0.3 * H);
+    expect(heights[4]!).toBeLessThan(heights[0]! - 0.3 * H);
+    expect(heights[5]!).toBeCloseTo(heights[3]!, 3);
+    // The first half turns one way, the second the other.
+    expect(layout.angle[first[0]! - layout.first]! * layout.angle[first[8]! - layout.first]!).toBeLessThan(0);
+  });
+
+  it('are worked round with feet apart, into one stitch with feet joined (JIS L 0201, as explained by a publisher)', () => {
+    const shell = row(3).filter((stitch) => fabric.flags[stitch]! & FLAG.inSpace).slice(0, 5);
+    const feet = shell.map((stitch) => layout.footX[stitch - layout.first]!);
+    feet.slice(1).forEach((foot, i) => expect(Math.abs(foot - feet[i]!)).toBeGreaterThan(0.2 * W));
+    const joined = laid(`Foundation: ch 8.
+Row 1 (RS): sc in 2nd ch from hook and in each ch across. (7 sc)
+Row 2: ch 1, turn, sc in next st, skip next 2 sts, 5 dc in next st, skip next 2 sts, sc in next st. (7 sts)`);
+    const own = joined.fabric.rows[2]!;
+    expect(new Set(Array.from({ length: 5 }, (_, k) => joined.layout.footX[own.first + 2 + k])).size).toBe(1);
+  });
+
+  it('at the start of a row lead from the edge of the row below to its first stitch', () => {
+    const [first] = others(4);
+    const leading = row(4).filter((stitch) => stitch < first!);
+    expect(leading).toHaveLength(5);
+    const edge = row(3).at(-1)!;
+    // Row 4 starts at the left, over the last stitch of row 3.
+    leading.forEach((chain) => {
+      expect(x(chain)).toBeGreaterThan(x(edge) - W);
+      expect(x(chain)).toBeLessThan(x(first!) + 0.1 * W);
+    });
+    expect(Math.hypot(x(leading[0]!) - x(edge), y(leading[0]!) - y(edge))).toBeLessThan(1.2 * W);
+  });
+});
+
+describe('a foundation that turns up', () => {
+  it('stands as a turning chain one stitch beside the last chain worked into', () => {
+    const { fabric, layout } = laid('Foundation: ch 8.\nRow 1 (RS): dc in 4th ch from hook and in each ch across. (6 dc)');
+    const { x } = slotHeads(fabric, layout)[1]!;
+    expect(x).toHaveLength(6);
+    x.slice(1).forEach((value, i) => expect(value - x[i]!).toBeCloseTo(W, 3));
+    expect(x.slice(0, 5)).toEqual(slotHeads(fabric, layout)[0]!.x);
+  });
+});
+
+describe('stitches round a post', () => {
+  it('end level with the others of their row', () => {
+    const { fabric, layout } = laid(`Foundation: ch 8.
+Row 1 (RS): sc in 2nd ch from hook and in each ch across. (7 sc)
+Row 2: ch 1, turn, sc in next 3 sts, FPtr around next st, sc in next 3 sts. (7 sts)`);
+    slotHeads(fabric, layout)[2]!.y.forEach((y, _, all) => expect(y).toBeCloseTo(all[0]!, 3));
+  });
+});
+
+describe('stitches that a flat row leaves', () => {
+  it('lie in a band with their count and the row that left them', () => {
+    const { fabric, layout } = laid(`Foundation: ch 17.
+Row 1 (RS): sc in 2nd ch from hook and in each ch across. (16 sc)
+Row 2: ch 1, turn, sc in next 12 sts. Leave 4 unworked. (12 sc)
+Row 3: ch 1, turn, sc in next 9 sts. Leave 3 unworked. (9 sc)`);
+    const open = layout.guides.flatMap((guide) => (guide.kind === 'open' ? [guide] : []));
+    expect(open.map(({ count, row }) => [count, fabric.rows[row]!.number])).toEqual([[4, 2], [3, 3]]);
+    // Row 2 runs to the right and leaves the right end of row 1; row 3 the left end of row 2.
+    const middle = (layout.bounds.x0 + layout.bounds.x1) / 2;
+    expect(open[0]!.textX).toBeGreaterThan(middle);
+    expect(open[1]!.textX).toBeLessThan(middle);
+  });
+
+  it('are none where rows only skip', () => {
+    const { layout } = laid(`Foundation: ch 9.
+Row 1 (RS): sc in 2nd ch from hook and in each ch across. (8 sc)
+Row 2: ch 1, turn, (sc in next st, skip next st) 4 times. (4 sc)
+Row 3: ch 1, turn, sc in each st across. (4 sc)`);
+    expect(layout.guides.filter(({ kind }) => kind === 'open')).toEqual([]);
   });
 });

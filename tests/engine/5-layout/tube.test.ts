@@ -54,6 +54,34 @@ describe('a tube', () => {
   });
 });
 
+describe('a spiral', () => {
+  const text = `${RING}\nRnd 1: sc in each ch around. (20 sc)\nRnds 2-5: sc in each st around. (20 sc)`;
+  const { fabric, layout } = laid(text, 0, { spiral: true });
+  const rounds = slotHeads(fabric, layout).slice(1);
+
+  it('rises by one round on its way round, so that the end of a round is level with the start of the next', () => {
+    rounds.forEach(({ x, y }, r) => {
+      // Rounds run from right to left: the last stitch stands at the left, a step before the next round's level.
+      expect(y.at(-1)! - y[0]!).toBeCloseTo((H * 19) / 20, 3);
+      x.slice(1).forEach((value, i) => expect(value - x[i]!).toBeCloseTo(W, 3));
+      const next = rounds[r + 1];
+      if (next) expect(y[0]! - next.y.at(-1)!).toBeCloseTo(H / 20, 3);
+    });
+  });
+
+  it('repeats stitches along the same line across the cut', () => {
+    const slope = H / (20 * W);
+    const round = rounds[2]!;
+    layout.ghosts.filter(({ stitch }) => round.stitches.includes(stitch)).forEach(({ headX, headY }) => expect(headY).toBeCloseTo(round.y[0]! + (headX - round.x[0]!) * slope, 3));
+  });
+
+  it('marks the start of each round that is not joined, level or rising', () => {
+    expect(layout.guides.filter(({ kind }) => kind === 'start')).toHaveLength(5);
+    expect(laid(text).layout.guides.filter(({ kind }) => kind === 'start')).toHaveLength(5);
+    expect(laid(EVEN).layout.guides.filter(({ kind }) => kind === 'start')).toHaveLength(0);
+  });
+});
+
 describe('a toe', () => {
   const { fabric, layout } = laid(`${RING}
 Rnd 1: ch 1, sc in each ch around, join with sl st in first st. (20 sc)
@@ -92,6 +120,18 @@ Rnds 4-12: ch 1, sc in each st around, join. (18 sc)`);
     expect(rounds[0]!.x[1]! - rounds[0]!.x[0]!).toBeCloseTo(3 * W, 3);
     expect(rounds[1]!.x[1]! - rounds[1]!.x[0]!).toBeCloseTo(1.5 * W, 3);
     rounds.forEach(({ x }) => x.slice(1).forEach((value, i) => expect(value - x[i]!).toBeGreaterThanOrEqual(W - 1e-3)));
+  });
+
+  it('by many are squeezed as far as symbols can be told apart, then wider', () => {
+    const { fabric, layout } = laid(`${RING}
+Rnd 1: ch 1, sc in each ch around, join with sl st in first st. (20 sc)
+Rnd 2: ch 1, (sc in next st, 2 sc in next st) 4 times, sc in next 12 sts, join. (24 sc)
+Rnd 3: ch 1, (sc in next st, 2 sc in next st) 4 times, sc in next 16 sts, join. (28 sc)`);
+    const steps = slotHeads(fabric, layout).map(({ x }) => Math.min(...x.slice(1).map((value, i) => value - x[i]!)));
+    expect(steps[2]!).toBeCloseTo((W * 20) / 24, 2);
+    steps.slice(1).forEach((step) => expect(step).toBeGreaterThanOrEqual(0.7 * W));
+    const last = slotHeads(fabric, layout)[3]!.x;
+    expect(last.at(-1)! - last[0]!).toBeLessThan(28 * W);
   });
 
   it('by a few stitches squeeze them into the way round', () => {

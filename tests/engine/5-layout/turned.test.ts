@@ -128,3 +128,91 @@ describe('the heel of turned short rows', () => {
     attaching(fabric, layout).forEach((stitch) => expect(layout.footX[stitch - layout.first]).toBeCloseTo(layout.headX[stitch - layout.first]!, 3));
   });
 });
+
+describe('the three views of turned short rows', () => {
+  const text = heelText(22, 8, 8);
+  const rowsOf = (view: 'wedge' | 'grid' | 'fan'): ReturnType<typeof slotHeads> => {
+    const { fabric, layout } = laid(text, 1, { view });
+    return slotHeads(fabric, layout);
+  };
+
+  it('in columns keep every stitch over its base, attaching stitches too: colourwork stays in line', () => {
+    const { fabric, layout } = laid(text, 1, { view: 'grid' });
+    slotHeads(fabric, layout).forEach(({ x, y, stitches }, r) => {
+      expect(new Set(y.map((value) => value.toFixed(3))).size).toBe(1);
+      expect(y[0]).toBeCloseTo(-(r + 1) * H, 3);
+      stitches.forEach((stitch) => {
+        const base = fabric.bases[fabric.baseStart[stitch]!]!;
+        if (base >= layout.first) expect(layout.headX[stitch - layout.first]).toBeCloseTo(layout.headX[base - layout.first]!, 3);
+      });
+      x.slice(1).forEach((value, i) => expect(value - x[i]!).toBeCloseTo(W, 3));
+    });
+  });
+
+  it('as a fan keep stitches nearly a stitch apart along the rows (measured 0.98 to 1.11 when the picture was chosen)', () => {
+    rowsOf('fan').slice(3).forEach(({ x, y }) => x.slice(1).forEach((value, i) => {
+      const apart = Math.hypot(value - x[i]!, y[i + 1]! - y[i]!) / W;
+      expect(apart).toBeGreaterThan(0.97);
+      expect(apart).toBeLessThan(1.12);
+    }));
+  });
+
+  it('as a fan rise less at their ends than in their middle, and lean out by about a radian from level', () => {
+    const rows = rowsOf('fan');
+    rows.slice(4).forEach(({ y }) => expect(y[y.length >> 1]!).toBeLessThan(Math.min(y[0]!, y.at(-1)!)));
+    const [hinge, top] = [rows[2]!, rows.at(-1)!];
+    const lean = Math.atan2(hinge.y[0]! - top.y[0]!, hinge.x[0]! - top.x[0]!);
+    expect(lean).toBeGreaterThan(0.9);
+    expect(lean).toBeLessThan(1.2);
+  });
+
+  it('as a fan are the same on both sides, but for the stitch by which the sides differ', () => {
+    const rows = rowsOf('fan');
+    const middle = (rows[2]!.x[0]! + rows[2]!.x.at(-1)!) / 2;
+    rows.slice(3).filter((_, r) => r % 2 === 1).forEach(({ x, y }) => x.forEach((value, i) => {
+      expect(value - middle).toBeCloseTo(middle - x.at(-1 - i)!, 2);
+      expect(y[i]!).toBeCloseTo(y.at(-1 - i)!, 2);
+    }));
+  });
+
+  it.each(['wedge', 'fan'] as const)('as a %s have short attaching stitches', (view) => {
+    const { fabric, layout } = laid(text, 1, { view });
+    attaching(fabric, layout).forEach((stitch) => {
+      const i = stitch - layout.first;
+      expect(Math.hypot(layout.headX[i]! - layout.footX[i]!, layout.headY[i]! - layout.footY[i]!)).toBeLessThan(1.5 * H);
+    });
+  });
+
+  it('are mirrored for the left hand', () => {
+    for (const view of ['wedge', 'grid', 'fan'] as const) {
+      const [right, left] = [laid(text, 1, { view }).layout, laid(text, 1, { view, hand: 'left' }).layout];
+      const turn = right.bounds.x0 + right.bounds.x1;
+      left.headX.forEach((x, i) => expect(x).toBeCloseTo(turn - right.headX[i]!, 2));
+      expect(left.headY).toEqual(right.headY);
+    }
+  });
+});
+
+describe('an hourglass heel', () => {
+  const down = Array.from({ length: 8 }, (_, r) => `Row ${r + 2}: ch 1, turn, sc in next ${15 - r} sts. Leave 1 unworked.`).join('\n');
+  const { fabric, layout } = laid(heelText(16, 4, 4).replace(/Row 2:[\s\S]*/, `${down}\nRows 10-17: ch 1, turn, sc in each st across, sc in next unworked st.`), 1);
+  const rows = slotHeads(fabric, layout);
+
+  it('is two wedges tip to tip, each the mirror of the other, with attaching stitches across the gap', () => {
+    const widths = rows.map(({ x }) => x.length);
+    expect(widths).toEqual([16, 15, 14, 13, 12, 11, 10, 9, 8, 9, 10, 11, 12, 13, 14, 15, 16]);
+    // Row 9 + k lies over the same columns as row 9 - k.
+    for (let k = 1; k <= 8; k++) expect(rows[8 + k]!.x.length).toBe(rows[8 - k]!.x.length);
+    attaching(fabric, layout).forEach((stitch) => expect(layout.footY[stitch - layout.first]!).toBeGreaterThan(layout.headY[stitch - layout.first]! + H));
+  });
+
+  it('crosses no stitch with an attaching one', () => {
+    attaching(fabric, layout).forEach((stitch) => {
+      const i = stitch - layout.first;
+      const [x, top, foot] = [layout.headX[i]!, layout.headY[i]!, layout.footY[i]!];
+      rows.forEach(({ x: xs, y: ys }) => xs.forEach((other, k) => {
+        if (ys[k]! > top + 1e-3 && ys[k]! < foot - 1e-3) expect(Math.abs(other - x)).toBeGreaterThan(0.9 * W);
+      }));
+    });
+  });
+});

@@ -4,7 +4,7 @@ import { scaleDrawing } from '../../../src/engine/6-drawing/scaleDrawing.ts';
 import { LEAST_TEXT_MM } from '../../../src/engine/6-drawing/textSize.ts';
 import { FLAG } from '../../../src/engine/3-fabric/fabric.ts';
 import { chartOf } from './chartOf.ts';
-import { SAMPLES } from './samples.ts';
+import { SAMPLES } from '../../../src/editor/gallery/samples.ts';
 
 const PLAIN = 'Foundation: ch 13.\nRow 1 (RS): sc in 2nd ch from hook and in each ch across.\nRows 2-11: ch 1, turn, sc in each st across.';
 const HEEL = SAMPLES.find(({ name }) => name === 'heel')!.text;

@@ -7,6 +7,7 @@ import { drawSymbol } from '../../../src/engine/6-drawing/symbols/drawSymbol.ts'
 import type { SymbolFrame } from '../../../src/engine/6-drawing/symbols/frame.ts';
 import { slashes } from '../../../src/engine/6-drawing/symbols/symbolCall.ts';
 import type { SymbolCall } from '../../../src/engine/6-drawing/symbols/symbolCall.ts';
+import { SYMBOL_SETS } from '../../../src/engine/6-drawing/symbols/symbolSet.ts';
 import { symbolFullName, symbolName } from '../../../src/engine/6-drawing/symbols/symbolName.ts';
 import { chartOf } from './chartOf.ts';
 
@@ -20,7 +21,7 @@ function strokes(kind: StitchKind, more: Partial<SymbolCall> = {}, frame: Partia
   const length = STITCHES.find((row) => row.kind === kind)!.height * H;
   const asked = call(kind, more);
   const feet = Array.from({ length: asked.together }, (_, k) => [(k - (asked.together - 1) / 2) * W, length] as const);
-  return drawSymbol(asked, { w: W, h: H, length, feet, legs: asked.legs, slashes: slashes(kind), shared: false, inSpace: false, standing: asked.turning, ...frame });
+  return drawSymbol(asked, { w: W, h: H, length, feet, legs: asked.legs, slashes: slashes(kind), shared: false, inSpace: false, standing: asked.turning, across: W, set: 'us', ...frame });
 }
 
 const lines = (drawn: readonly Stroke[]): Stroke[] => drawn.filter(({ kind }) => kind === 'line');
@@ -28,8 +29,8 @@ const ovals = (drawn: readonly Stroke[]): Extract<Stroke, { kind: 'oval' }>[] =>
 const curves = (drawn: readonly Stroke[]): Stroke[] => drawn.filter(({ kind }) => kind === 'curve');
 
 describe('every stitch of the catalogue', () => {
-  it.each(STITCHES.map(({ kind }) => kind))('%s has a symbol that stays within reach of its cell', (kind) => {
-    const drawn = strokes(kind);
+  it.each(STITCHES.flatMap(({ kind }) => SYMBOL_SETS.map((set) => [kind, set] as const)))('%s has a symbol in the %s set that stays within reach of its cell', (kind, set) => {
+    const drawn = strokes(kind, {}, { set });
     expect(drawn.length).toBeGreaterThan(0);
     const height = STITCHES.find((row) => row.kind === kind)!.height * H;
     drawn.forEach((stroke) => {
@@ -58,8 +59,8 @@ describe('post stitches', () => {
     expect(lines(strokes('dc', { together: 3 }))).toHaveLength(1 + 3 * 2);
   });
 
-  it('hook to opposite sides round the front and round the back (JIS L 0201: the side of the hook tells)', () => {
-    const [front, back] = [curves(strokes('dc', { post: 'front' }))[0]!, curves(strokes('dc', { post: 'back' }))[0]!];
+  it.each(['us', 'jis'] as const)('hook to opposite sides round the front and round the back in the %s set (JIS L 0201: the side of the hook tells)', (set) => {
+    const [front, back] = [curves(strokes('dc', { post: 'front' }, { set }))[0]!, curves(strokes('dc', { post: 'back' }, { set }))[0]!];
     const end = (stroke: Stroke): number => (stroke.kind === 'curve' ? stroke.points[4] : 0);
     expect(end(front)).toBeGreaterThan(0);
     expect(end(back)).toBe(-end(front));
@@ -78,18 +79,41 @@ describe('low stitches', () => {
     expect(standing.ry).toBeGreaterThan(standing.rx);
   });
 
-  it('single crochet is a slanted cross; where the foot is shared a stem and a dot show it', () => {
-    expect(lines(strokes('sc'))).toHaveLength(2);
-    expect(ovals(strokes('sc'))).toHaveLength(0);
-    const shared = strokes('sc', {}, { shared: true });
+  it.each([['us', 'upright'], ['jis', 'slanted']] as const)('single crochet is a cross, in the %s set an %s one; where the foot is shared a stem and a dot show it', (set, _) => {
+    const cross = lines(strokes('sc', {}, { set }));
+    expect(cross).toHaveLength(2);
+    expect(cross.some((stroke) => stroke.kind === 'line' && stroke.points[1] === stroke.points[3])).toBe(set === 'us');
+    expect(ovals(strokes('sc', {}, { set }))).toHaveLength(0);
+    const shared = strokes('sc', {}, { shared: true, set });
     expect(lines(shared)).toHaveLength(3);
     expect(ovals(shared)).toMatchObject([{ filled: true }]);
   });
 
-  it('single crochet together has legs that meet at the top (common practice)', () => {
-    const legs = lines(strokes('sc', { together: 2 })).slice(0, 2).map((stroke) => (stroke.kind === 'line' ? stroke.points : []));
+  it.each([['us', 'a cross on each leg'], ['jis', 'a bar at the top']] as const)('single crochet together has legs that meet at the top, in the %s set with %s (common practice)', (set, _) => {
+    const drawn = lines(strokes('sc', { together: 2 }, { set })).flatMap((stroke) => (stroke.kind === 'line' ? [stroke.points] : []));
+    const legs = drawn.filter(([x]) => x === 0);
+    expect(legs).toHaveLength(2);
     expect(legs[0]!.slice(0, 2)).toEqual(legs[1]!.slice(0, 2));
     expect(legs[0]![2]).toBeCloseTo(-legs[1]![2]!, 9);
+    expect(drawn).toHaveLength(set === 'us' ? 4 : 3);
+  });
+
+  it('slip stitch is a dot in one set, a flat oval in the other (published chart guides: filled oval or dot)', () => {
+    const [us, jis] = (['us', 'jis'] as const).map((set) => ovals(strokes('slst', {}, { set }))[0]!);
+    expect(us!.rx / us!.ry).toBeLessThan(jis!.rx / jis!.ry);
+  });
+
+  it('the back loop is a ridge bar in the JIS set', () => {
+    const extra = (set: 'us' | 'jis'): Stroke => strokes('sc', { loop: 'back' }, { set }).at(-1)!;
+    expect(extra('us').kind).toBe('curve');
+    expect(extra('jis')).toMatchObject({ kind: 'line' });
+  });
+
+  it('the magic ring is a circle, or wa as written by hand', () => {
+    expect(ovals(strokes('ring'))).toHaveLength(1);
+    const wa = strokes('ring', {}, { set: 'jis' });
+    expect(ovals(wa)).toHaveLength(0);
+    expect(curves(wa)).toHaveLength(2);
   });
 
   it('loops are arcs under the symbol: the front loop opens up, the back loop down (common practice)', () => {
@@ -157,7 +181,7 @@ Row 3: ch 1, turn, FLO sc in each st across. (4 sc)`);
 
 describe('the glyph table', () => {
   it('keeps each geometry once and gives it the same id in every drawing', () => {
-    const [one, other] = [newGlyphTable(), newGlyphTable()];
+    const [one, other] = [newGlyphTable('us'), newGlyphTable('us')];
     const first = addGlyph(one, 'sc', strokes('sc'));
     expect(addGlyph(one, 'sc', strokes('sc'))).toBe(first);
     addGlyph(other, 'dc', strokes('dc'));

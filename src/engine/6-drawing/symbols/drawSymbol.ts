@@ -10,9 +10,9 @@ import { post } from './post.ts';
 import { singleCrochet } from './singleCrochet.ts';
 import { slipStitch } from './slipStitch.ts';
 import type { SymbolCall } from './symbolCall.ts';
-import { loopArc, postHook } from './where.ts';
+import { loopMark, postHook } from './where.ts';
 
-/** The drawing of each stitch, after the conventions that published symbol sheets and JIS L 0201 share. */
+/** The drawing of each stitch; where the two families differ (`SymbolSet`), the drawing looks at its frame. */
 const SYMBOLS = {
   ring: magicRing, ch: chain, slst: slipStitch, sc: singleCrochet, hdc: post, dc: post, tr: post, dtr: post,
   bobble, puff, popcorn, cluster, shell: fan, vst: fan, picot,
@@ -21,7 +21,7 @@ const SYMBOLS = {
 /** The strokes of a symbol in its frame, with the marks for the loop or post it is worked into. */
 export function drawSymbol(call: SymbolCall, frame: SymbolFrame): Stroke[] {
   const strokes = SYMBOLS[call.kind](frame);
-  if (call.loop !== 'both') strokes.push(loopArc(frame, call.loop));
-  if (call.post !== 'none') strokes.push(postHook(frame, call.post));
+  if (call.loop !== 'both') strokes.push(loopMark(frame, call.loop));
+  if (call.post !== 'none') strokes.push(...postHook(frame, call.post));
   return strokes;
 }

@@ -1,4 +1,5 @@
 import type { Stroke } from '../drawing.ts';
+import type { SymbolSet } from './symbolSet.ts';
 
 /** What a symbol is drawn in: origin at the stitch's head, foot straight below it at (0, `length`); mm, y down. */
 export interface SymbolFrame {
@@ -18,6 +19,9 @@ export interface SymbolFrame {
   readonly inSpace: boolean;
   /** A chain of a turning chain, standing upright. */
   readonly standing: boolean;
+  /** Room across for a chain: squeezed ones are drawn shorter. */
+  readonly across: number;
+  readonly set: SymbolSet;
 }
 
 /** Draws one symbol in its frame. */

@@ -27,7 +27,7 @@ export function leg(frame: SymbolFrame, [x0, y0]: readonly [number, number], [x1
   if (length === 0) return strokes;
   const [ux, uy] = [(x1 - x0) / length, (y1 - y0) / length];
   const half = 0.17 * frame.w;
-  const apart = 0.24 * frame.h;
+  const apart = Math.min(0.28 * frame.h, (0.5 * length) / Math.max(1, frame.slashes - 1));
   for (let n = 0; n < frame.slashes; n++) {
     const t = length * (1 - at) + (n - (frame.slashes - 1) / 2) * apart;
     const [x, y] = [x0 + ux * t, y0 + uy * t];

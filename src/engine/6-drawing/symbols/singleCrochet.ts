@@ -7,24 +7,36 @@ export function crossDepth(length: number, h: number): number {
   return 0.44 * Math.min(length, 1.15 * h);
 }
 
-/** Single crochet: a slanted cross; with a thin stem where the foot is shared or far away. Drawn together: one leg a base under a short bar. */
+/** Arm of the slanted cross and of the upright one, as parts of the cell's smaller side. */
+const ARM = { jis: 0.27, us: 0.33 } as const;
+
+/** Single crochet: a cross, upright or slanted; with a thin stem where the foot is shared or far away. Drawn together: a leg a base, joined at the top. */
 export const singleCrochet: SymbolDrawing = (frame) => (frame.feet.length > 1 ? together(frame) : cross(frame));
 
 function cross(frame: SymbolFrame): Stroke[] {
-  const { w, h, length, feet, shared } = frame;
-  const arm = 0.27 * Math.min(w, h);
+  const { w, h, length, feet, shared, set } = frame;
+  const arm = ARM[set] * Math.min(w, h);
   const y = crossDepth(length, h);
-  const strokes = [line(-arm, y - arm, arm, y + arm), line(-arm, y + arm, arm, y - arm)];
+  const strokes = set === 'us' ? [line(-arm, y, arm, y), line(0, y - arm, 0, y + arm)] : [line(-arm, y - arm, arm, y + arm), line(-arm, y + arm, arm, y - arm)];
   const foot = feet[0] ?? [0, length];
   if (shared || length > 1.3 * h) strokes.push(line(0, y, foot[0], foot[1]));
   if (shared) strokes.push(footDot(frame, foot));
   return strokes;
 }
 
-function together({ w, length, feet }: SymbolFrame): Stroke[] {
+function together({ w, length, feet, set }: SymbolFrame): Stroke[] {
   const joint = 0.14 * length;
-  const bar = 0.17 * w;
-  // Legs stop a little short of the bases, so that they don't run into the symbols below.
-  const legs = feet.map(([x, y]) => line(0, joint, x * 0.9, joint + (y - joint) * 0.9));
-  return [...legs, line(-bar, joint, bar, joint)];
+  const strokes: Stroke[] = [];
+  for (const [x, y] of feet) {
+    // Legs stop a little short of the bases, so that they don't run into the symbols below.
+    const [endX, endY] = [x * 0.9, joint + (y - joint) * 0.9];
+    strokes.push(line(0, joint, endX, endY));
+    const long = Math.hypot(endX, endY - joint);
+    if (set === 'jis' || long === 0) continue;
+    const [ux, uy] = [endX / long, (endY - joint) / long];
+    const [px, py, half] = [endX * 0.55, joint + (endY - joint) * 0.55, 0.15 * w];
+    strokes.push(line(px - half * uy, py + half * ux, px + half * uy, py - half * ux));
+  }
+  if (set === 'jis') strokes.push(line(-0.17 * w, joint, 0.17 * w, joint));
+  return strokes;
 }

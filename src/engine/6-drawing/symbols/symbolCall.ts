@@ -2,6 +2,8 @@ import { stitchOfCode, stitchRow } from '../../craft/stitches.ts';
 import type { StitchKind } from '../../craft/stitches.ts';
 import { FLAG } from '../../3-fabric/fabric.ts';
 import type { Fabric } from '../../3-fabric/fabric.ts';
+import { SEEN_FROM_RIGHT } from './rightSide.ts';
+import type { Facing } from './rightSide.ts';
 
 /** What a symbol stands for, as seen on the right side of the fabric. */
 export interface SymbolCall {
@@ -9,28 +11,25 @@ export interface SymbolCall {
   /** Bases drawn together. */
   readonly together: number;
   readonly legs: number;
-  readonly loop: 'both' | 'front' | 'back';
-  readonly post: 'none' | 'front' | 'back';
+  readonly loop: 'both' | Facing;
+  readonly post: 'none' | Facing;
   readonly spike: boolean;
   readonly turning: boolean;
 }
 
-/**
- * The symbol of one stitch of the fabric. Loops and posts of wrong-side rows change front for back, since a symbol shows the
- * stitch as it looks from the right side (a published guide to stitch charts; JIS L 0201 has the same rule).
- */
+/** The symbol of one stitch of the fabric. Loops and posts are told as they look from the right side (`SEEN_FROM_RIGHT`). */
 export function symbolCall(fabric: Fabric, stitch: number): SymbolCall {
   const flags = fabric.flags[stitch]!;
   const row = stitchOfCode(fabric.kind[stitch]!);
-  const wrongSide = fabric.rows[fabric.row[stitch]!]?.side === 'WS';
-  const seen = (front: boolean, back: boolean): 'front' | 'back' | null => (front || back ? (front === wrongSide ? 'back' : 'front') : null);
+  const side = fabric.rows[fabric.row[stitch]!]?.side ?? 'RS';
+  const seen = (front: number, back: number): Facing | null => (flags & front ? SEEN_FROM_RIGHT[side].front : flags & back ? SEEN_FROM_RIGHT[side].back : null);
   const bases = fabric.baseStart[stitch + 1]! - fabric.baseStart[stitch]!;
   return {
     kind: row.kind,
     together: flags & FLAG.inSpace ? 1 : Math.max(1, bases),
     legs: fabric.legs[stitch] || row.legs,
-    loop: seen((flags & FLAG.frontLoop) !== 0, (flags & FLAG.backLoop) !== 0) ?? 'both',
-    post: seen((flags & FLAG.frontPost) !== 0, (flags & FLAG.backPost) !== 0) ?? 'none',
+    loop: seen(FLAG.frontLoop, FLAG.backLoop) ?? 'both',
+    post: seen(FLAG.frontPost, FLAG.backPost) ?? 'none',
     spike: (flags & FLAG.spike) !== 0,
     turning: (flags & FLAG.turning) !== 0,
   };
