@@ -59,6 +59,7 @@ export function cellOutlines(web: Web, ids: CornerIds): Outlines {
   function bottomOf(i: number): number[] {
     const from = baseStart[i]!;
     const end = baseStart[i + 1]!;
+    if (web.selvedge[i]) return [];
     if (from === end) return baseStart[rows[rowOf[i]!]!.first] === baseStart[rows[rowOf[i]!]!.end] ? [] : [under(ids.left[i]!, i), under(ids.right[i]!, i)];
     const first = bases[from]!;
     if (centres.has(first)) return [centres.get(first)!];
@@ -68,13 +69,29 @@ export function cellOutlines(web: Web, ids: CornerIds): Outlines {
       const base = bases[k]!;
       if (k > from) for (const passed of passedOver(web, bases[k - 1]!, base) ?? []) bottom.push(...tops[passed]!);
       const nth = children[base]!.indexOf(i);
-      bottom.push(...(children[base]!.length > 1 ? tops[base]!.slice(nth, nth + 2) : tops[base]!));
+      // Along the side of the fabric a chain's top lies the other way round.
+      const top = web.selvedge[base] ? tops[base]!.toReversed() : tops[base]!;
+      bottom.push(...(children[base]!.length > 1 ? top.slice(nth, nth + 2) : top));
     }
     // Stitches passed over before the neighbour's bases are drawn together under this one.
     const j = right[i]!;
     const other = j < 0 ? -1 : firstBase(web, j);
     if (other >= 0 && other !== lastBase(web, i)) for (const passed of passedOver(web, lastBase(web, i), other) ?? []) bottom.push(...tops[passed]!);
+    if (other >= 0 && (web.selvedge[other] || web.selvedge[lastBase(web, i)])) bottom.push(...alongSide(bottom.at(-1)!, other));
     return bottom;
+  }
+
+  /** The side of the fabric from a corner to the selvedge chain that is worked into next, row by row. */
+  function alongSide(corner: number, to: number): number[] {
+    if (!web.selvedge[to]) return [];
+    const atLeft = left[to]! < 0;
+    const path: number[] = [];
+    for (let at = atLeft ? right[to]! : left[to]!, rowsDown = 0; at >= 0 && rowsDown < 4; at = atLeft ? firstBase(web, at) : lastBase(web, at), rowsDown++) {
+      const next = atLeft ? ids.left[at]! : ids.right[at]!;
+      if (next === corner) break;
+      path.unshift(next);
+    }
+    return path;
   }
 
   /** A chain worked all round: from the corner towards the left neighbour's chain to that towards the right one's. */

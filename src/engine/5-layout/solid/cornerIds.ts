@@ -18,7 +18,7 @@ export interface CornerIds {
  * heel), the free ends in between are tied to the corner it goes on at, so that no slit stays open.
  */
 export function cornerIds(web: Web): CornerIds {
-  const { count, left, right, baseStart, bases } = web;
+  const { count, left, right, baseStart, bases, attaches, selvedge } = web;
   const cornerLeft = new Int32Array(count);
   const cornerRight = new Int32Array(count);
   const before: number[] = [];
@@ -38,12 +38,13 @@ export function cornerIds(web: Web): CornerIds {
     while (same[corner] !== corner) corner = same[corner]!;
     return corner;
   };
+  const join = (corner: number, to: number): void => {
+    same[rootOf(corner)] = rootOf(to);
+  };
   /** Ties free ends on one side, from `head` down, to a corner. */
   const tie = (head: number, side: Int32Array, corners: Int32Array, nth: 'first' | 'last', to: number): void => {
     for (let at = head; side[at]! < 0; ) {
-      const root = rootOf(corners[at]!);
-      if (root === rootOf(to)) break;
-      same[root] = rootOf(to);
+      join(corners[at]!, to);
       const from = baseStart[at]!;
       const end = baseStart[at + 1]!;
       if (from === end) break;
@@ -51,10 +52,26 @@ export function cornerIds(web: Web): CornerIds {
     }
   };
   for (let i = 0; i < count; i++) {
+    // What takes up an open stitch ends where that stitch does; the side of a selvedge chain is the end of the next row.
+    const base = firstBase(web, i);
+    if (base < 0) continue;
+    if (right[i]! < 0) {
+      if (attaches[i]) join(cornerRight[i]!, cornerRight[base]!);
+      else if (right[base]! >= 0 && selvedge[right[base]!]) join(cornerRight[right[base]!]!, cornerRight[i]!);
+    }
+    if (left[i]! < 0) {
+      if (attaches[i]) join(cornerLeft[i]!, cornerLeft[base]!);
+      else if (left[base]! >= 0 && selvedge[left[base]!]) join(cornerLeft[left[base]!]!, cornerLeft[i]!);
+    }
+  }
+  for (let i = 0; i < count; i++) {
     const j = right[i]!;
     const [own, other] = [lastBase(web, i), j < 0 ? -1 : firstBase(web, j)];
     if (own < 0 || other < 0 || own === other || passedOver(web, own, other)) continue;
-    if (right[own]! < 0) tie(own, right, cornerRight, 'last', cornerLeft[other]!);
+    if (selvedge[own]) {
+      if (!selvedge[other] && left[other]! < 0) tie(other, left, cornerLeft, 'first', left[own]! < 0 ? cornerLeft[own]! : cornerRight[own]!);
+    } else if (selvedge[other]) continue;
+    else if (right[own]! < 0) tie(own, right, cornerRight, 'last', cornerLeft[other]!);
     else if (left[other]! < 0) tie(other, left, cornerLeft, 'first', cornerRight[own]!);
   }
   for (let i = 0; i < count; i++) {

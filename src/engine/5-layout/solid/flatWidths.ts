@@ -11,20 +11,23 @@ const LACE = 0.1;
 const FADE = 6;
 
 /**
- * The widths that stitches take where rounds worked outwards from a ring lie flat by count: the way round each is near 2π times
- * its radius, summed from the heights (published rules for flat circles, as a ratio), and the fabric gives way by the rest. `flat`
+ * The widths that stitches take where rounds worked outwards from a ring or round a chain lie flat by count: the way round each is near
+ * 2π times its radius, summed from the heights, and twice the chain (published rules for flat circles, as a ratio), and the fabric gives way by the rest. `flat`
  * where that holds for all rounds; later rounds, as of a cap's sides, go back to their own widths over a few rounds.
  */
 export function flatWidths(web: Web, heights: Float64Array): { readonly width: Float64Array; readonly flat: boolean } {
   const { rows, baseStart } = web;
   const width = web.width.slice();
-  const rounds = rows.filter((row) => !row.centre);
-  if (!rows[0]?.centre || !rounds.every((row) => row.wraps && baseStart[row.first] !== baseStart[row.end])) return { width, flat: false };
+  const start = rows[0];
+  const rounds = rows.slice(1);
+  if (!start || start.wraps || !rounds.every((row) => row.wraps && baseStart[row.first] !== baseStart[row.end])) return { width, flat: false };
   const sums = rounds.map((row) => sumsOf(web, heights, row));
   const hanging = sums.reduce((sum, each) => sum + each.hanging, 0);
   const [low, high] = hanging > LACE * web.count ? FLAT_LACE : FLAT;
+  // Round a chain every round is longer by twice the chain.
+  const chain = 2 * (start.end - start.first - 1);
   let radius = 0;
-  const ratios = sums.map(({ around, height }) => around / (2 * Math.PI * (radius += height)));
+  const ratios = sums.map(({ around, height }) => around / (chain + 2 * Math.PI * (radius += height)));
   // The first round draws together to any size.
   const end = ratios.findIndex((ratio, r) => r > 0 && (ratio < low || ratio > high));
   const flatRounds = end < 0 ? rounds.length : end;

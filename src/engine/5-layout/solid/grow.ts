@@ -1,7 +1,9 @@
 import { footPoints, meanOf, smoothed, walesUnder } from './feet.ts';
 import { headNormals } from './headNormals.ts';
-import { placeAround, placeRound, placeRow } from './placeRows.ts';
+import { placeFlatRound } from './placeFlatRound.ts';
+import { placeRound, placeRow } from './placeRows.ts';
 import { sweep } from './relax.ts';
+import { hangBetween } from './rises.ts';
 import { placeFirstRound, placeSeed } from './seeds.ts';
 import type { Springs } from './springs.ts';
 import { turnAfterShortRows } from './tilt.ts';
@@ -41,7 +43,7 @@ export function grow(web: Web, springs: Springs, heights: Float64Array, flat: bo
     depthOfRow(web, heights, depth, row);
     const feet = footPoints(web, at, row);
     if (!feet) placeSeed(at, row);
-    else if (flat) placeAround(web, at, row, feet, heights);
+    else if (flat) placeFlatRound(web, at, row, feet, heights);
     else if (row.wraps && !placeFirstRound(web, at, row, heights)) {
       const turned = turnAfterShortRows(web, row, feet, depth, axis);
       if (turned) held = { axis: turned, rounds: Math.round(HELD_SHARE * feet.length) };
@@ -62,11 +64,13 @@ export function grow(web: Web, springs: Springs, heights: Float64Array, flat: bo
 }
 
 /** Length of the columns from the start of the piece to each head. */
-function depthOfRow({ baseStart, bases }: Web, heights: Float64Array, depth: Float64Array, row: WebRow): void {
+function depthOfRow(web: Web, heights: Float64Array, depth: Float64Array, row: WebRow): void {
+  const { baseStart, bases } = web;
   for (let i = row.first; i < row.end; i++) {
     const count = baseStart[i + 1]! - baseStart[i]!;
     for (let k = baseStart[i]!; k < baseStart[i + 1]!; k++) depth[i]! += (depth[bases[k]!]! + heights[i]!) / count;
   }
+  hangBetween(web, row, depth);
 }
 
 /** The way a round goes on: the normal of its ring, with the mean of its columns. */

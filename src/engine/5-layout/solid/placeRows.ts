@@ -1,5 +1,4 @@
 import { fanned, meanOf, smoothed, walesUnder } from './feet.ts';
-import { placeFirstRound } from './seeds.ts';
 import { across, lengthOf, plus, setPoint, times, unit } from './vector.ts';
 import type { Vector } from './vector.ts';
 import type { Web, WebRow } from './web.ts';
@@ -32,27 +31,6 @@ export function placeRound(web: Web, at: Float64Array, row: WebRow, feet: readon
     setPoint(at, row.first + k, plus(foot, way, heights[row.first + k]!));
   });
   return cosine;
-}
-
-/** Places a round of a flat disc in its plane: evenly, straight outwards. */
-export function placeAround(web: Web, at: Float64Array, row: WebRow, feet: readonly Vector[], heights: Float64Array): void {
-  if (placeFirstRound(web, at, row, heights)) {
-    for (let i = row.first; i < row.end; i++) at[i * 3 + 2] = 0;
-    return;
-  }
-  const count = feet.length;
-  let [re, im, out] = [0, 0, 0];
-  feet.forEach(([x, y], k) => {
-    const turn = Math.atan2(y, x) - (2 * Math.PI * k) / count;
-    re += Math.cos(turn);
-    im += Math.sin(turn);
-    out += (Math.hypot(x, y) + heights[row.first + k]!) / count;
-  });
-  const start = Math.atan2(im, re);
-  for (let k = 0; k < count; k++) {
-    const angle = start + (2 * Math.PI * k) / count;
-    setPoint(at, row.first + k, [out * Math.cos(angle), out * Math.sin(angle), 0]);
-  }
 }
 
 /** Places a row that doesn't meet its own start. */

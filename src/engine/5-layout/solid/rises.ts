@@ -25,7 +25,7 @@ function isLevel({ rows, rowOf, baseStart, bases }: Web, row: WebRow): boolean {
 }
 
 /** Heads without a base lie on the line between those beside them. */
-function hangBetween({ baseStart }: Web, { first, end }: WebRow, rise: Float64Array): void {
+export function hangBetween({ baseStart }: Web, { first, end }: WebRow, rise: Float64Array): void {
   let before = -1;
   for (let i = first; i <= end; i++) {
     if (i < end && baseStart[i] === baseStart[i + 1]) continue;

@@ -4,6 +4,7 @@ import { gaugeCell } from '../gaugeCell.ts';
 import { cellOutlines } from './cellOutlines.ts';
 import type { Outlines } from './cellOutlines.ts';
 import { cornerIds } from './cornerIds.ts';
+import { easedHeights } from './easedHeights.ts';
 import { flatWidths } from './flatWidths.ts';
 import { grow } from './grow.ts';
 import { placeCorners } from './placeCorners.ts';
@@ -11,7 +12,7 @@ import { restPose } from './restPose.ts';
 import type { RestPose } from './restPose.ts';
 import { settle } from './settle.ts';
 import type { Solid } from './solid.ts';
-import { easedHeights, springsOf } from './springs.ts';
+import { springsOf } from './springs.ts';
 import { dot, pointAt } from './vector.ts';
 import type { Web } from './web.ts';
 import { webOf } from './webOf.ts';
@@ -27,7 +28,7 @@ const GROWING = 0.4;
  */
 export function shapeSolid(fabric: Fabric, gauge: Gauge, onProgress: (share: number) => void = () => undefined): Solid {
   const worked = webOf(fabric, gaugeCell(gauge));
-  const heights = easedHeights(fabric, worked);
+  const heights = easedHeights(worked);
   const { width, flat } = flatWidths(worked, heights);
   const web = { ...worked, width };
   const springs = springsOf(web, heights, flat);

@@ -1,5 +1,3 @@
-import { FLAG } from '../../3-fabric/fabric.ts';
-import type { Fabric } from '../../3-fabric/fabric.ts';
 import { childrenOf } from './childrenOf.ts';
 import { rises } from './rises.ts';
 import type { Web, WebRow } from './web.ts';
@@ -17,12 +15,6 @@ export interface Springs {
   readonly rowStart: Int32Array;
 }
 
-/** Rest heights along the flanks of turned short rows: two rows share one base stitch there, so their ends are squeezed … */
-const FLANK_EASE = 0.45;
-/** … over this many stitches from the row's end. */
-const EASED_STITCHES = 4;
-/** The attaching stitch reaches from the base beyond the end up to its row. */
-const ATTACHING_STRETCH = 1.3;
 /** How far the stitches of an increase or the bases of a decrease lean to the side, stitch widths. */
 const LEAN = 0.35;
 /** Firmness of the diagonals; a disc laid flat gives way to the corners that its increases make. */
@@ -42,7 +34,7 @@ export function springsOf(web: Web, height: Float64Array, flat: boolean): Spring
   const { left, right, bases, baseStart, width, rows } = web;
   const rise = rises(web, height);
   const children = childrenOf(web);
-  const stands = (i: number): boolean => baseStart[i]! < baseStart[i + 1]! || baseStart[rows[web.rowOf[i]!]!.first] === baseStart[rows[web.rowOf[i]!]!.end];
+  const stands = (i: number): boolean => baseStart[i]! < baseStart[i + 1]! || web.selvedge[i] === 1 || baseStart[rows[web.rowOf[i]!]!.first] === baseStart[rows[web.rowOf[i]!]!.end];
   const rowStart = new Int32Array(rows.length + 1);
   rows.forEach((row, r) => {
     rowStart[r] = springs.count;
@@ -73,11 +65,18 @@ export function springsOf(web: Web, height: Float64Array, flat: boolean): Spring
           if (own === 1 && family.length === 1 && side >= 0) springs.add(i, side, Math.hypot((width[base]! + width[side]!) / 2, h), flat ? SKEW_FLAT : SKEW);
         }
       }
+      if (web.selvedge[i]) stayBeside(i);
       for (const steps of [2, 4]) stiffenDown(i, steps);
     }
   });
   rowStart[rows.length] = springs.count;
   return { ...springs.arrays(), rowStart };
+
+  /** Keeps a chain at the side as high as the stitch beside it. */
+  function stayBeside(i: number): void {
+    const beside = left[i]! < 0 ? right[i]! : left[i]!;
+    if (beside >= 0 && baseStart[beside]! < baseStart[beside + 1]!) springs.add(i, bases[baseStart[beside]!]!, Math.hypot(height[beside]!, (width[i]! + width[beside]!) / 2), 0.5);
+  }
 
   /** Keeps a head from folding over the one `steps` places to the right. */
   function stiffenAlong(i: number, steps: number, { first, end, wraps }: WebRow): void {
@@ -112,27 +111,6 @@ export function springsOf(web: Web, height: Float64Array, flat: boolean): Spring
 function leanOf(halves: number): number {
   const away = Math.abs(halves);
   return away <= 1 ? LEAN * away : LEAN + 0.5 * (away - 1);
-}
-
-/** Rest heights, squeezed at the ends of turned short rows. */
-export function easedHeights(fabric: Fabric, { rows, stitch, height, baseStart, bases, rowOf }: Web): Float64Array {
-  const eased = height.slice();
-  const attaches = (i: number): boolean => (fabric.flags[stitch[i]!]! & FLAG.attaching) !== 0;
-  rows.forEach((row) => {
-    if (!row.partial) return;
-    for (const inwards of [1, -1]) {
-      const end = inwards > 0 ? row.first : row.end - 1;
-      const base = baseStart[end]! < baseStart[end + 1]! ? bases[baseStart[end]!]! : -1;
-      if (!attaches(end) && !(base >= 0 && rows[rowOf[base]!]!.partial && attaches(base))) continue;
-      for (let k = 0; k < EASED_STITCHES; k++) {
-        const i = end + k * inwards;
-        if (i < row.first || i >= row.end) break;
-        eased[i] = Math.min(eased[i]!, height[i]! * (FLANK_EASE + ((1 - FLANK_EASE) * k) / EASED_STITCHES));
-      }
-      if (attaches(end)) eased[end] = height[end]! * ATTACHING_STRETCH;
-    }
-  });
-  return eased;
 }
 
 class SpringList {

@@ -42,9 +42,9 @@ export function strandsOf(fabric: Fabric): { readonly strands: readonly Strand[]
   return { strands: strands.map((strand, index) => asCentre(fabric, strand, strands[index + 1], taken, standsFor)), standsFor };
 }
 
-/** Slip stitches that don't count (corners, ties) lie on the fabric and take no place of their own. */
+/** Slip stitches that don't count (corners, ties) lie on the fabric and take no place of their own, but for those that take up an open stitch. */
 function keepsPlace(fabric: Fabric, stitch: number): boolean {
-  return fabric.kind[stitch] !== SLIP || (fabric.flags[stitch]! & (FLAG.counts | FLAG.foundation)) !== 0;
+  return fabric.kind[stitch] !== SLIP || (fabric.flags[stitch]! & (FLAG.counts | FLAG.foundation | FLAG.attaching)) !== 0;
 }
 
 /** A foundation of which one chain only is worked into, by a whole round, is a ring; chains at its ends that nothing is worked into drop off. */

@@ -4,6 +4,8 @@ import type { Web, WebRow } from './web.ts';
 
 /** How much further the work is turned than the difference in depth over the width of the ring, since it springs back; found by trying. */
 const TURN_MORE = 2;
+/** A round that begins a little later is no turn: the harmonic of a row over part of the ring, stitch widths. */
+const LEAST_DEPTH = 1;
 /** Radians; springs back to about a right angle. */
 const MOST_TURN = 2.1;
 
@@ -28,7 +30,7 @@ export function turnAfterShortRows(web: Web, row: WebRow, feet: readonly Vector[
     im += (2 / count) * below * Math.sin(angle);
   }
   const amplitude = Math.hypot(re, im);
-  if (!onPartial || amplitude < 1e-9) return null;
+  if (!onPartial || amplitude < LEAST_DEPTH) return null;
   // The side of the ring that lies in the phase of the harmonic.
   const middle = feet.reduce((sum, foot) => plus(sum, foot, 1 / count), [0, 0, 0] as Vector);
   const deep = feet.reduce((sum, foot, k) => {

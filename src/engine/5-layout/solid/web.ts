@@ -20,7 +20,11 @@ export interface Web {
   readonly width: Float64Array;
   /** Height of each stitch over its bases. */
   readonly height: Float64Array;
-  /** Stitch widths to 1 mm: the size of a single crochet, mm. */
+  /** 1: takes up an open stitch beyond the end of the row below. */
+  readonly attaches: Uint8Array;
+  /** 1: a chain that stands at the end of a row without a base of its own: the side of the fabric, to work into later. */
+  readonly selvedge: Uint8Array;
+  /** Width of a single crochet, mm. */
   readonly cellWidthMm: number;
   /** Sections of which no stitch is part of the main piece, by index. */
   readonly leftOut: readonly number[];

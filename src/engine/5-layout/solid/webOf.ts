@@ -1,6 +1,7 @@
 import { FLAG } from '../../3-fabric/fabric.ts';
 import type { Fabric } from '../../3-fabric/fabric.ts';
 import { stitchRow, STITCHES, stitchOfCode } from '../../craft/stitches.ts';
+import type { StitchKind } from '../../craft/stitches.ts';
 import type { Cell } from '../gaugeCell.ts';
 import { newGround } from '../ground.ts';
 import { slotWidth } from '../slotWidth.ts';
@@ -8,6 +9,9 @@ import { strandsOf } from './strands.ts';
 import type { Strand } from './strands.ts';
 import type { Web, WebRow } from './web.ts';
 import { wrappingRows } from './wrappingRows.ts';
+
+/** Stitches that stand out of the fabric, so that their row is no taller for them. */
+const STANDS_OUT: ReadonlySet<StitchKind> = new Set(['bobble', 'puff', 'popcorn', 'cluster']);
 
 /**
  * The web of the largest piece in a fabric: stitches tied together by bases, rows and seams. Smaller pieces (a hanging
@@ -36,6 +40,8 @@ export function webOf(fabric: Fabric, cell: Cell): Web {
   const right = new Int32Array(count);
   const width = new Float64Array(count);
   const height = new Float64Array(count);
+  const attaches = new Uint8Array(count);
+  const selvedge = new Uint8Array(count);
   const baseStart = new Int32Array(count + 1);
   const bases: number[] = [];
   const rows: WebRow[] = [];
@@ -51,12 +57,16 @@ export function webOf(fabric: Fabric, cell: Cell): Web {
       height[i] = (heightOf(fabric, strand, stitch[i]!) * cell.heightMm) / cell.widthMm;
       baseStart[i] = bases.length;
       bases.push(...basesOf(fabric, standsFor, headOf, stitch[i]!, first));
+      attaches[i] = fabric.flags[stitch[i]!]! & FLAG.attaching ? 1 : 0;
+    }
+    for (const i of [first, end - 1]) {
+      if (!round && baseStart[i] === (i + 1 < end ? baseStart[i + 1] : bases.length) && bases.length > baseStart[first]!) selvedge[i] = 1;
     }
     rows.push({ row: strand.row, first, end, wraps: round, partial: false, centre: strand.centre, drawnShut: round && r === strands.length - 1 && !strand.stitches.some((each) => open.has(each)) });
     first = end;
   });
   baseStart[count] = bases.length;
-  const web = { count, stitch, rowOf, rows, left, right, baseStart, bases: Int32Array.from(bases), width, height, cellWidthMm: cell.widthMm, leftOut: sectionsWithout(fabric, headOf) };
+  const web = { count, stitch, rowOf, rows, left, right, baseStart, bases: Int32Array.from(bases), width, height, attaches, selvedge, cellWidthMm: cell.widthMm, leftOut: sectionsWithout(fabric, headOf) };
   orderBases(web);
   return { ...web, rows: markPartial(fabric, web) };
 }
@@ -91,7 +101,20 @@ function heightOf(fabric: Fabric, { stack }: Strand, stitch: number): number {
     const stands = STITCHES.find((row) => row.turningChains === chains && row.legs === 0);
     return stands ? stands.height : chains * stitchRow('ch').height;
   }
-  return stitchOfCode(fabric.kind[stitch]!).height * (fabric.flags[stitch]! & FLAG.spike ? 2 : 1);
+  const { height, kind } = stitchOfCode(fabric.kind[stitch]!);
+  if (STANDS_OUT.has(kind)) return Math.min(height, tallestBeside(fabric, stitch));
+  return height * (fabric.flags[stitch]! & FLAG.spike ? 2 : 1);
+}
+
+/** Tallest plain stitch of a stitch's row; any height where there is none. */
+function tallestBeside(fabric: Fabric, stitch: number): number {
+  const { first, end } = fabric.rows[fabric.row[stitch]!]!;
+  let tallest = 0;
+  for (let other = first; other < end; other++) {
+    const { height, legs, kind } = stitchOfCode(fabric.kind[other]!);
+    if (legs === 0 && kind !== 'ch') tallest = Math.max(tallest, height);
+  }
+  return tallest || Infinity;
 }
 
 function largestPiece(fabric: Fabric, strands: readonly Strand[], standsFor: Int32Array): Strand[] {
@@ -127,13 +150,13 @@ function sectionsWithout(fabric: Fabric, headOf: Int32Array): number[] {
 }
 
 /** A row that doesn't meet its own start is partial on a round, on a partial row, or where stitches are left beside it. */
-function markPartial(fabric: Fabric, web: Pick<Web, 'rows' | 'rowOf' | 'baseStart' | 'bases' | 'stitch'>): WebRow[] {
+function markPartial(fabric: Fabric, web: Pick<Web, 'rows' | 'rowOf' | 'baseStart' | 'bases' | 'attaches'>): WebRow[] {
   const partial: boolean[] = [];
   return web.rows.map((row, r) => {
     const { left } = fabric.rows[row.row]!;
     let short = left.ahead + left.behind > 0;
     for (let i = row.first; i < row.end && !short; i++) {
-      short = (fabric.flags[web.stitch[i]!]! & FLAG.attaching) !== 0;
+      short = web.attaches[i] === 1;
       for (let b = web.baseStart[i]!; b < web.baseStart[i + 1]! && !short; b++) {
         const below = web.rowOf[web.bases[b]!]!;
         short = (web.rows[below]!.wraps && !web.rows[below]!.centre) || partial[below]!;

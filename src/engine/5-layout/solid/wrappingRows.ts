@@ -11,7 +11,7 @@ const SLIP = stitchCode('slst');
  */
 export function wrappingRows(fabric: Fabric, strands: readonly Strand[]): boolean[] {
   const sewn = sewnRows(fabric);
-  const wraps = strands.map((strand) => !strand.centre && (fabric.rows[strand.row]!.round || sewn.has(strand.row) || isJoined(fabric, strand.row)));
+  const wraps = strands.map((strand) => !strand.centre && (goesRound(fabric, strand.row) || sewn.has(strand.row) || isJoined(fabric, strand.row)));
   strands.forEach((strand, s) => {
     const above = strands[s + 1];
     if (!above || strand.centre || fabric.rows[strand.row]!.word !== 'foundation') return;
@@ -19,6 +19,12 @@ export function wrappingRows(fabric: Fabric, strands: readonly Strand[]): boolea
     wraps[s] = !bothSides && (wraps[s]! || wraps[s + 1]! || fabric.rows[strand.row]!.ring);
   });
   return wraps;
+}
+
+/** A round that covers the ring: one that stops early, to begin the next elsewhere, is a row. */
+function goesRound(fabric: Fabric, row: number): boolean {
+  const { round, placed, open } = fabric.rows[row]!;
+  return round && placed >= 0.75 * open;
 }
 
 /** Rows below a seam: sewing the side edges closes every row that reaches from edge to edge, down to the foundation. */
