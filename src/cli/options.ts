@@ -1,4 +1,5 @@
 import { parseArgs } from 'node:util';
+import type { WordStyle } from '../engine/index.ts';
 
 /** What the command line was asked, checked; `problem` says what is wrong with it. */
 export type Asked =
@@ -17,12 +18,15 @@ export interface Options {
   readonly mm: number;
   readonly mono: boolean;
   readonly leftHanded: boolean;
+  readonly format: 'text' | 'md' | 'html';
+  readonly style: WordStyle;
 }
 
 export const USAGE = `Turnwork on the command line. FILE is a written pattern (text) or a pattern file (JSON).
 
   read FILE [--size M] [--json]           every row: number, side, made, used, left open, stated; findings
-  words FILE [--terms us|uk] [--size all|M]   the written pattern
+  words FILE [--terms us|uk] [--size all|M] [--format text|md|html] [--style LIST]
+                                          the written pattern; LIST of short (6 sc), bracket ([…] to end), dash (— 26 sts)
   chart FILE --out DIR [--section NAME] [--size M] [--paper a4|letter|none] [--mm 4] [--mono] [--left-handed]
                                           the chart of each section as SVG for print
 
@@ -37,7 +41,7 @@ export function askedFor(args: readonly string[]): Asked {
       args: [...args], allowPositionals: true, strict: true,
       options: {
         size: { type: 'string' }, json: { type: 'boolean' }, terms: { type: 'string' }, out: { type: 'string' }, section: { type: 'string' },
-        paper: { type: 'string' }, mm: { type: 'string' }, mono: { type: 'boolean' }, 'left-handed': { type: 'boolean' }, help: { type: 'boolean' },
+        paper: { type: 'string' }, mm: { type: 'string' }, mono: { type: 'boolean' }, format: { type: 'string' }, style: { type: 'string' }, 'left-handed': { type: 'boolean' }, help: { type: 'boolean' },
       },
     });
   } catch (error) {
@@ -52,6 +56,10 @@ export function askedFor(args: readonly string[]): Asked {
   const { terms = null, paper = 'none' } = values;
   if (terms !== null && terms !== 'us' && terms !== 'uk') return no(`--terms ${terms}: us or uk was expected.`);
   if (paper !== 'a4' && paper !== 'letter' && paper !== 'none') return no(`--paper ${paper}: a4, letter or none was expected.`);
+  const { format = 'text' } = values;
+  if (format !== 'text' && format !== 'md' && format !== 'html') return no(`--format ${format}: text, md or html was expected.`);
+  const style = styleOf(values.style ?? '');
+  if (typeof style === 'string') return no(`--style ${style}: short, bracket and dash, with commas between, were expected.`);
   const mm = Number(values.mm ?? 4);
   if (!(mm >= 0.5 && mm <= 50)) return no(`--mm ${values.mm}: millimetres per stitch from 0.5 to 50 were expected.`);
   if (command === 'chart' && !values.out) return no('chart needs --out DIR.');
@@ -59,7 +67,22 @@ export function askedFor(args: readonly string[]): Asked {
     ok: true, command, file,
     options: {
       size: values.size ?? null, json: values.json ?? false, terms, out: values.out ?? null, section: values.section ?? null,
-      paper, mm, mono: values.mono ?? false, leftHanded: values['left-handed'] ?? false,
+      paper, mm, mono: values.mono ?? false, leftHanded: values['left-handed'] ?? false, format, style,
     },
   };
+}
+
+const STYLES: Readonly<Record<string, WordStyle>> = {
+  long: { runs: 'long' }, short: { runs: 'short' }, star: { repeats: 'star' }, bracket: { repeats: 'bracket' }, paren: { count: 'paren' }, dash: { count: 'dash' },
+};
+
+/** The styles of a list put together; the word that is none. */
+function styleOf(list: string): WordStyle | string {
+  let style: WordStyle = {};
+  for (const word of list.split(',').map((one) => one.trim())) {
+    const one = STYLES[word];
+    if (word !== '' && !one) return word;
+    style = { ...style, ...one };
+  }
+  return style;
 }

@@ -1,6 +1,6 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { colour, construct, printSection, wordsToText, work, writeWords, type Pattern } from '../engine/index.ts';
+import { colour, construct, printSection, wordsToHtml, wordsToMarkdown, wordsToText, work, writeWords, type Pattern } from '../engine/index.ts';
 import { loadFile, type Loaded } from './loadFile.ts';
 import { askedFor, USAGE, type Options } from './options.ts';
 import { readReport, reportToText } from './readReport.ts';
@@ -29,7 +29,8 @@ function main(args: readonly string[]): number {
     }
     case 'words': {
       const worked = sizes.map((size) => worksize(loaded.pattern, size));
-      console.log(wordsToText(writeWords({ pattern: loaded.pattern, sizes: worked, terms: options.terms ?? loaded.pattern.terms })));
+      const words = writeWords({ pattern: loaded.pattern, sizes: worked, terms: options.terms ?? loaded.pattern.terms, style: options.style });
+      console.log(options.format === 'md' ? wordsToMarkdown(words) : options.format === 'html' ? wordsToHtml(words) : wordsToText(words));
       return exitCode(loaded, sizes);
     }
     case 'chart':

@@ -20,8 +20,12 @@ export const EXAMPLES = JSON.parse(readFileSync(join(import.meta.dirname, 'worke
 
 const LETTERS = ['A', 'B', 'C'];
 
-/** Works the first `rows` rows of an example from its foundation; the last worked row of each labelled row, and all findings. */
-export function workExample(example: Example, rows = example.rows.length): { worked: (WorkedRow | undefined)[]; findings: readonly Finding[]; texts: readonly string[] } {
+/**
+ * Works the first `rows` rows of an example from its foundation; the last worked row of each labelled row, and all findings.
+ * Rows in `bridged` are told in words that are no standard notation: in their stead a new edge of as many chains as the row
+ * makes is begun, so that the rows after them can be worked.
+ */
+export function workExample(example: Example, rows = example.rows.length, bridged: ReadonlySet<number> = new Set()): { worked: (WorkedRow | undefined)[]; findings: readonly Finding[]; texts: readonly string[] } {
   const program: ProgramRow[] = [];
   const findings: Finding[] = [];
   const lastOf: number[] = [];
@@ -37,6 +41,11 @@ export function workExample(example: Example, rows = example.rows.length): { wor
   example.rows.slice(0, rows).forEach((row, index) => {
     const range = /\b(\d+)\s*[-–]\s*(\d+)/.exec(row.label);
     const word = example.construction === 'rounds' || /rnd/i.test(row.label) ? 'round' : 'row';
+    if (bridged.has(index)) {
+      put(String(index), 'foundation', `fasten off, ch ${Math.max(1, Math.round(row.derived ?? 1))}${word === 'round' ? ', join to form a ring' : ''}`);
+      lastOf.push(program.length - 1);
+      return;
+    }
     put(String(index), word, row.instruction, range ? Number(range[2]) - Number(range[1]) + 1 : 1, row.unit ? null : (row.stated ?? null));
     lastOf.push(program.length - 1);
   });

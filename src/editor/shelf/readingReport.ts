@@ -2,11 +2,13 @@ import type { PatternFromText } from '../../engine/1-pattern/patternFromText.ts'
 import { construct } from '../../engine/2-construct/construct.ts';
 import { work } from '../../engine/3-fabric/work.ts';
 import { colour } from '../../engine/4-colour/colour.ts';
-import type { Degree, Finding } from '../../engine/notation/finding.ts';
+import type { Degree } from '../../engine/notation/finding.ts';
 import { check } from '../../engine/readings/checks/check.ts';
 import { describeFinding } from '../../engine/readings/checks/prose.ts';
+import { readingLines } from './readingLines.ts';
+import type { UnderstoodSection } from './readingLines.ts';
 
-/** One thing found in a written pattern, with its line in the text. */
+/** One thing found about the text as a whole, or in its header and labels, with its line in the text. */
 export interface ReportLine {
   readonly line: number | null;
   readonly degree: Degree;
@@ -15,36 +17,59 @@ export interface ReportLine {
   readonly words: string;
 }
 
-/** What reading a text gave: a sentence, and the findings in the order of the text. */
+/** What reading a text gave: a sentence, the sections line by line, and what was found elsewhere. */
 export interface ReadingReport {
   readonly summary: string;
-  readonly findings: readonly ReportLine[];
+  /** From where the terms are, in a sentence. */
+  readonly terms: string;
+  readonly sections: readonly UnderstoodSection[];
+  readonly elsewhere: readonly ReportLine[];
+  /** Lines of the header that were kept as notes: word and value. */
+  readonly kept: readonly { readonly word: string; readonly value: string }[];
 }
 
 const count = (n: number, one: string) => `${n} ${one}${n === 1 ? '' : 's'}`;
 
-/** Reads and works the pattern of a text, and tells what was found line by line. Notes are left out. */
+/** Reads and works the pattern of a text, and tells what was understood line by line. Notes of the checks are left out. */
 export function readingReport(text: string, read: PatternFromText): ReadingReport {
   const { pattern } = read;
-  if (!pattern) return { summary: 'Nothing could be read yet.', findings: read.findings.map((each) => lineOf(text, read, each)) };
-  const fabric = work(construct(pattern, 0));
-  const found = [...read.findings, ...check(pattern, fabric, colour(pattern, fabric, 0))].filter((each) => each.degree !== 'note');
+  const elsewhere = (found: PatternFromText['findings']) => found.map((each): ReportLine => {
+    const line = each.params['line'];
+    const range = each.where.text;
+    return { line: typeof line === 'number' ? line : null, degree: each.degree, says: describeFinding(each), words: typeof line === 'number' && range ? text.slice(range[0], range[1]) : '' };
+  });
+  if (!pattern) return { summary: 'Nothing could be read yet.', terms: '', sections: [], elsewhere: elsewhere(read.findings), kept: [] };
+  const fabrics = pattern.sizes.map((_, size) => work(construct(pattern, size)));
+  const fabric = fabrics[0]!;
+  const worked = check(pattern, fabric, colour(pattern, fabric, 0), fabrics).filter((each) => each.degree !== 'note');
+  const told = read.findings.filter((each) => each.degree !== 'note');
   const rows = fabric.rows.filter((row) => row.made > 0 && row.word !== 'foundation').length;
-  const findings = found.map((each) => lineOf(text, read, each)).sort((a, b) => (a.line ?? 0) - (b.line ?? 0));
-  const told = findings.length === 0 ? 'Nothing to ask about.' : `${count(findings.length, 'thing')} to look at; all of it can be opened and mended on the bench.`;
-  return { summary: `Read “${pattern.title || 'Untitled'}”: ${count(pattern.sections.length, 'section')}, ${count(rows, 'row')}, ${fabric.count} stitches. ${told}`, findings };
+  const sections = readingLines(pattern, fabric, worked, read.lines);
+  const asked = sections.reduce((sum, { lines }) => sum + lines.reduce((more, { findings }) => more + findings.length, 0), told.length);
+  const ending = asked === 0 ? 'Nothing to ask about.' : `${count(asked, 'thing')} to look at; all of it can be opened and mended on the bench.`;
+  const whole = worked.filter((each) => each.where.line === null);
+  return {
+    summary: `Read “${pattern.title || 'Untitled'}”: ${count(pattern.sections.length, 'section')}, ${count(rows, 'row')}, ${fabric.count} stitches${pattern.sizes.length > 1 ? ` in the first of ${pattern.sizes.length} sizes` : ''}. ${ending}`,
+    terms: termsSentence(read),
+    sections,
+    elsewhere: [...elsewhere(told), ...elsewhere(whole)],
+    kept: pattern.notes,
+  };
 }
 
-function lineOf(text: string, read: PatternFromText, finding: Finding): ReportLine {
-  const { line: id, text: range } = finding.where;
-  const place = id === null ? undefined : read.lines.get(id);
-  const param = finding.params['line'];
-  const own = place && range ? text.slice(place.range[0] + range[0], place.range[0] + range[1]) : '';
-  const isOfText = typeof param === 'number';
-  return {
-    line: isOfText ? param : (place?.lineNumber ?? null),
-    degree: finding.degree,
-    says: describeFinding(finding),
-    words: isOfText ? (range ? text.slice(range[0], range[1]) : '') : own,
-  };
+function termsSentence({ termsFrom: { by, words } }: PatternFromText): string {
+  switch (by) {
+    case 'said':
+      return 'as the text says';
+    case 'asked':
+      return 'as set here';
+    case 'words':
+      return `guessed from its words: ${words}`;
+    case 'chains':
+      return 'guessed from its turning chains';
+    case 'mixed':
+      return `words of both stand in it: ${words}`;
+    case 'nothing':
+      return 'nothing in it tells';
+  }
 }

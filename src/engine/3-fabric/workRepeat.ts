@@ -33,7 +33,7 @@ export function workRepeat(work: RowWork, clause: Repeat, body: (body: readonly 
     const rest = reach < 0 ? countReach(work, what) - except : reach - (before - start) - except;
     if (reach < 0) reach = rest + except;
     if (passes > 0 && rest < Math.max(1, step)) {
-      if (rest !== 0) report(work, 'wrong', 'repeatUneven', clause.range, { found: rest, expected: step, params: { over: rest } });
+      if (rest !== 0) report(work, 'wrong', 'repeatUneven', clause.range, { found: rest, expected: step, params: { over: rest, ...nearby(work, what, rest, step) } });
       return;
     }
     if (passes === 0 && rest <= 0) {
@@ -51,6 +51,13 @@ export function workRepeat(work: RowWork, clause: Repeat, body: (body: readonly 
     }
     if (work.findings.slice(known).some((found) => found.rule === 'notEnoughPlaces')) return;
   }
+}
+
+/** The numbers of stitches of the row below, next to what it has, with which the repeat would come out even. */
+function nearby({ hook }: RowWork, what: PlaceWord, rest: number, step: number): { down: number; up: number } | Record<string, never> {
+  if (what === 'sp') return {};
+  const all = hook.takenStitches + hook.reachCount('st');
+  return { down: all - rest, up: all - rest + step };
 }
 
 function countReach(work: RowWork, what: PlaceWord): number {

@@ -2,7 +2,7 @@
 export const JOINER = '\u2060';
 
 /** Parts of words that print ties on with a hyphen of their own. */
-const HYPHENATED = /(?:^|[^\p{L}])(?:\d+|v|t|half|set|sl|fp|bp|front|back|post|next|non|re|ch|sc|dc|tr|hdc|dtr|htr|puff|foundation|turning|two|three|four|five|six)$/iu;
+const HYPHENATED = /(?:^|[^\p{L}])(?:\d+|v|t|half|set|sl|fp|bp|front|back|post|next|ch|sc|dc|tr|hdc|dtr|htr|puff|foundation|turning|two|three|four|five|six)$/iu;
 
 /**
  * A text as word processors and print files give it, made plain, with every character in its place: spaces of all kinds
@@ -26,6 +26,13 @@ export function cleanText(text: string): string {
 /** Text without its joiners, as it is kept in the document. */
 export function withoutJoiners(text: string): string {
   return text.includes(JOINER) ? text.replaceAll(JOINER, '') : text;
+}
+
+/** Reads with joiners left out something that says how many characters it took, and gives that in characters of the text with them. */
+export function lengthWithJoiners(text: string, length: number): number {
+  let at = 0;
+  for (let left = length; at < text.length && (left > 0 || text[at] === JOINER); at++) if (text[at] !== JOINER) left--;
+  return at;
 }
 
 /** Whether a line is only the number of a page: `Page 3 of 9`, `- 3 -`, or a small number that stands apart. */

@@ -10,6 +10,8 @@ export type Rule =
   // working
   | 'notEnoughPlaces' | 'repeatUneven' | 'statedCount' | 'leftCount' | 'noBase' | 'noSeam' | 'noRing' | 'noMarker' | 'noSuchRow' | 'repeatEmpty'
   | 'tooManyStitches' | 'lastNotNext' | 'leftUnsaid' | 'noPiece' | 'sideSaid'
+  // the words
+  | 'turningChains' | 'abbreviationUnexplained'
   // the piece
   | 'neverUsed' | 'heelOpen' | 'heelOffCentre' | 'openSidesUnequal'
   // colour

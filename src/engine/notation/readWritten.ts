@@ -1,5 +1,5 @@
 import type { Terms } from '../craft/terms.ts';
-import { JOINER, cleanText, isPageNumber } from './cleanText.ts';
+import { JOINER, cleanText, isPageNumber, lengthWithJoiners, withoutJoiners } from './cleanText.ts';
 import { finding } from './finding.ts';
 import type { Finding } from './finding.ts';
 import { guessTerms } from './guessTerms.ts';
@@ -51,8 +51,8 @@ const ROW_LIKE = /^(re)?join\b|^attach\b|^with [a-z]\b|^(ch|chain)[ \t-]*\d|^(ma
 export function readWritten(original: string, asked: Terms | null = null): WrittenPattern {
   const nothing = { title: '', terms: asked ?? ('us' as const), termsFrom: { by: 'nothing' as const, words: '' }, header: [], sizes: [''], sections: [] };
   if (original.length > LONGEST_TEXT) return { ...nothing, findings: [finding('wrong', 'tooLong', { text: [0, original.length] }, { found: original.length, expected: LONGEST_TEXT, params: { line: 1 } })] };
-  const text = cleanText(original);
-  const lines = textLines(text, original);
+  const cleaned = cleanText(original);
+  const { lines, text } = textLines(cleaned, original);
   if (lines.length === 0) return { ...nothing, findings: [finding('wrong', 'emptyText', {}, { params: { line: 1 } })] };
   const findings: Finding[] = [];
   const headerEnd = endOfHeader(lines);
@@ -75,10 +75,13 @@ function inHeader(rule: 'badHeader', line: Header, expected: string): Finding {
   return finding('doubtful', rule, { text: line.range }, { found: line.value, expected, params: { line: line.lineNumber, word: line.word } });
 }
 
-function textLines(text: string, original: string): TextLine[] {
+/** The lines that are not empty, and the text with the numbers of its pages blank. */
+function textLines(text: string, original: string): { readonly lines: TextLine[]; readonly text: string } {
+  const pages: (readonly [number, number])[] = [];
   const lines: TextLine[] = [];
   let lineNumber = 0;
   let breaks = 0;
+  let afterPage = false;
   let apart = true;
   for (let from = 0; from <= text.length; ) {
     const end = /\r\n|\r|\n/g;
@@ -90,18 +93,35 @@ function textLines(text: string, original: string): TextLine[] {
     // Breaks inside a word, which cleaning has closed, are lines of the file all the same.
     breaks = whole.includes(JOINER) ? (original.slice(from, to).match(/\r\n|\r|\n/g)?.length ?? 0) : 0;
     const trimmed = whole.trim();
-    if (trimmed === '') apart = true;
-    else if (lines.length > 0 && isPageNumber(trimmed, apart || /^[ ]*(?:\r\n|\r|\n|$)/.test(text.slice(stop ? to + stop[0].length : to, to + 40)))) apart = false;
+    if (trimmed === '') apart ||= !afterPage;
+    else if (lines.length > 0 && isPageNumber(trimmed, apart || /^[ ]*(?:\r\n|\r|\n|$)/.test(text.slice(stop ? to + stop[0].length : to, to + 40)))) {
+      // A row goes on after the foot of a page as if nothing stood between.
+      apart = false;
+      afterPage = true;
+      pages.push([from, to]);
+    }
     else {
       const start = from + whole.indexOf(trimmed);
-      const label = trimmed.length <= LONGEST_TEXT ? readLabel(trimmed.length > 400 ? trimmed.slice(0, 400) : trimmed) : null;
+      const label = labelOf(trimmed);
       lines.push({ text: trimmed, from: start, lineNumber, apart, label: label && isLabel(label, trimmed) ? label : null, name: trimmed.length <= 130 ? readSectionName(trimmed) : null });
-      apart = false;
+      apart = afterPage = false;
     }
     if (!stop) break;
     from = to + stop[0].length;
   }
-  return lines;
+  let blank = '';
+  let at = 0;
+  for (const [from, to] of pages) {
+    blank += text.slice(at, from) + ' '.repeat(to - from);
+    at = to;
+  }
+  return { lines, text: blank + text.slice(at) };
+}
+
+function labelOf(line: string): ReadLabel | null {
+  const start = line.slice(0, 400);
+  const label = readLabel(withoutJoiners(start));
+  return label && label.textFrom > 0 && start.includes(JOINER) ? { ...label, textFrom: lengthWithJoiners(start, label.textFrom) } : label;
 }
 
 /** Without a mark after it, a label is one only if what follows reads as an instruction. */

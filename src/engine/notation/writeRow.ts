@@ -18,6 +18,9 @@ interface Inside {
   readonly paren: boolean;
 }
 
+/** Clauses after which a dash ends what they say: words that are kept as they are would take it in. */
+const DASHED = new Set<Instruction['kind']>(['work', 'group', 'repeat', 'leave', 'spread', 'inPattern']);
+
 const TOP: Inside = { star: false, paren: false };
 
 /**
@@ -29,7 +32,7 @@ export function writeRow(body: readonly Instruction[], stated: Stated | null, op
   const words = writeBody(body, options, TOP);
   const count = stated ? writeStated(stated, options) : '';
   if (words === '') return count;
-  if (stated && options.style?.count === 'dash' && !stated.list) return `${words} — ${statedWords(stated, options)}.`;
+  if (stated && options.style?.count === 'dash' && !stated.list && DASHED.has(body.at(-1)!.kind)) return `${words} — ${statedWords(stated, options)}.`;
   return count === '' ? `${words}.` : `${words}. ${count}`;
 }
 

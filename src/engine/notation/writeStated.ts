@@ -23,7 +23,7 @@ export function statedWords(stated: Stated, options: WriteOptions): string {
   if (stated.step === null) return `ending with ${count}`;
   const fewer = values(stated.step).some((step) => step < 0);
   const step = mapAmount(stated.step, (value) => (fewer ? -value : value));
-  return `${writeAmount(step, size)} ${isOne(step, size) ? 'st' : 'sts'} ${fewer ? 'fewer' : 'more'} in each row, ending with ${count}`;
+  return `${writeAmount(step, size)} ${isOne(step, size) ? 'st' : 'sts'} ${fewer ? 'fewer' : 'more'} in each ${options.round ? 'rnd' : 'row'}, ending with ${count}`;
 }
 
 function values(amount: Amount): readonly number[] {

@@ -12,6 +12,6 @@ export function mendLine(finding: Finding): Command {
     if (!mend || !section || !line) return null;
     const text = line.text.slice(0, mend.range[0]) + mend.text + line.text.slice(mend.range[1]);
     if (text === line.text) return null;
-    return { label: `Mend a number of the ${sectionTitle(section.name).toLowerCase()}: ${mend.text.trim()}`, at, edits: [{ kind: 'setLine', section: section.id, line: { ...line, text } }] };
+    return { label: `Mend the ${sectionTitle(section.name).toLowerCase()}: ${mend.text.replace(/^[.\s]+|\s+$/g, '')}`, at, edits: [{ kind: 'setLine', section: section.id, line: { ...line, text } }] };
   };
 }

@@ -1,4 +1,5 @@
 import type { Terms } from '../../craft/terms.ts';
+import type { SpecialWords } from './specialWords.ts';
 
 /** One line of a written section. */
 export interface WordsLine {
@@ -34,5 +35,7 @@ export interface WordsDocument {
   readonly header: readonly { readonly word: string; readonly value: string }[];
   /** Abbreviations that the rows use, and no others. */
   readonly abbreviations: readonly { readonly short: string; readonly meaning: string }[];
+  /** Stitches of several parts that the rows use and the pattern's own words don't explain. */
+  readonly special: readonly SpecialWords[];
   readonly sections: readonly WordsSection[];
 }

@@ -5,6 +5,7 @@ export function wordsToText(document: WordsDocument): string {
   const lines = [document.title];
   for (const { word, value } of document.header) lines.push(word === '' ? value : `${word}: ${value}`);
   if (document.abbreviations.length > 0) lines.push(`Abbreviations: ${document.abbreviations.map(({ short, meaning }) => `${short} = ${meaning}`).join('; ')}`);
+  if (document.special.length > 0) lines.push(`Special stitches: ${document.special.map(({ name, meaning }) => `${name}: ${meaning.replaceAll(';', ',')}`).join('; ')}`);
   for (const section of document.sections) {
     lines.push('');
     if (section.name !== '') lines.push(`${section.name}${section.remark === '' ? '' : ` (${section.remark})`}`);

@@ -4,10 +4,13 @@ import type { Terms } from '../../craft/terms.ts';
 import type { WordsDocument } from './wordsDocument.ts';
 
 /** Notes that the document writes anew. */
-const WRITTEN_ANEW = /^abbreviations$/i;
+const WRITTEN_ANEW = /^(abbreviations|finished measurements)$/i;
 
-/** The lines above the rows, in the terms asked for. Reading them gives the same values. */
-export function writeHeader(pattern: Pattern, terms: Terms): WordsDocument['header'] {
+/**
+ * The lines above the rows, in the terms asked for, with what the parts measure where that is known. Reading them gives the
+ * same values.
+ */
+export function writeHeader(pattern: Pattern, terms: Terms, measures = ''): WordsDocument['header'] {
   const { gauge } = pattern;
   const lines = [{ word: 'Terms', value: terms.toUpperCase() }];
   if (pattern.designer !== '') lines.push({ word: 'Designer', value: pattern.designer });
@@ -17,6 +20,7 @@ export function writeHeader(pattern: Pattern, terms: Terms): WordsDocument['head
   const [first, ...others] = pattern.sizes;
   if (others.length > 0) lines.push({ word: 'Sizes', value: `${first!} (${others.join(', ')})` });
   else if (first !== undefined && first !== '') lines.push({ word: 'Size', value: first });
+  if (measures !== '') lines.push({ word: 'Finished measurements', value: measures });
   if (!pattern.hdcTurningChainCounts) lines.push({ word: 'Turning chains', value: `ch 2 before ${stitchWord('hdc', terms)} does not count as a st` });
   for (const note of pattern.notes) {
     if (!WRITTEN_ANEW.test(note.word)) lines.push({ word: toTerms(note.word, pattern.terms, terms), value: toTerms(note.value, pattern.terms, terms) });

@@ -6,11 +6,14 @@ import type { Colours } from '../../4-colour/colours.ts';
 import { toTerms } from '../../craft/terms.ts';
 import type { Terms } from '../../craft/terms.ts';
 import { writeRow } from '../../notation/writeRow.ts';
+import type { WordStyle } from '../../notation/writeWork.ts';
 import { abbreviationsIn } from './abbreviations.ts';
 import { foldLines } from './foldLines.ts';
 import type { PatternLine, SizeRows } from './groupRows.ts';
 import type { WorkedSize } from './printedRow.ts';
 import type { WordsDocument, WordsLine, WordsSection } from './wordsDocument.ts';
+import { finishedMeasures } from './finishedMeasures.ts';
+import { specialWords } from './specialWords.ts';
 import { writeHeader } from './writeHeader.ts';
 
 /** A pattern with its worked sizes, and the terms to write it in. */
@@ -19,6 +22,8 @@ export interface WordsOptions {
   /** The sizes to write, in order; one alone is written without vectors. */
   readonly sizes: readonly { readonly size: number; readonly fabric: Fabric; readonly colours: Pick<Colours, 'yarn'> }[];
   readonly terms: Terms;
+  /** The designer's wording; the defaults of `WordStyle` if left out. */
+  readonly style?: WordStyle;
 }
 
 /**
@@ -28,14 +33,14 @@ export interface WordsOptions {
  * Refuses an empty list of sizes as a programmer's slip. Linear in stitches but for rows in yarn runs, which are quadratic
  * in their own length.
  */
-export function writeWords({ pattern, sizes, terms }: WordsOptions): WordsDocument {
+export function writeWords({ pattern, sizes, terms, style }: WordsOptions): WordsDocument {
   if (sizes.length === 0) throw new RangeError('words asked of 0 sizes; a pattern is written in 1 or more');
   const worked = sizes.map(({ size, fabric, colours }) => ({ program: construct(pattern, size), fabric, colours }));
   const rows = worked.map(rowsByLine);
-  const written = pattern.sections.map((section) => writeSection(section, pattern, worked, rows, terms));
+  const written = pattern.sections.map((section) => writeSection(section, pattern, worked, rows, terms, style));
   const printed = { ...pattern, sizes: sizes.map(({ size }) => pattern.sizes[size]!) };
   const text = written.flatMap((section) => section.lines.map(({ label, text }) => `${label} ${text}`)).join('\n');
-  return { title: pattern.title, terms, header: writeHeader(printed, terms), abbreviations: abbreviationsIn(text, terms), sections: written };
+  return { title: pattern.title, terms, header: writeHeader(printed, terms, finishedMeasures(pattern, sizes.map(({ fabric }) => fabric))), special: pattern.notes.some(({ word }) => /^special/i.test(word)) ? [] : specialWords(worked.flatMap(({ program }) => program.rows.map(({ body }) => body)), terms), abbreviations: abbreviationsIn(text, terms), sections: written };
 }
 
 /** Row indices of each line, in order of nth. */
@@ -49,11 +54,11 @@ function rowsByLine({ fabric }: WorkedSize): ReadonlyMap<string, readonly number
   return map;
 }
 
-function writeSection(section: Section, pattern: Pattern, worked: readonly WorkedSize[], rows: readonly ReadonlyMap<string, readonly number[]>[], terms: Terms): WordsSection {
+function writeSection(section: Section, pattern: Pattern, worked: readonly WorkedSize[], rows: readonly ReadonlyMap<string, readonly number[]>[], terms: Terms, style?: WordStyle): WordsSection {
   const lines: WordsLine[] = [];
   let run: PatternLine[] = [];
   const flush = () => {
-    if (run.length > 0) lines.push(...foldLines(run, { section: section.id, sizeNames: pattern.sizes, written: worked.map(({ program }) => program.size), terms }));
+    if (run.length > 0) lines.push(...foldLines(run, { section: section.id, sizeNames: pattern.sizes, written: worked.map(({ program }) => program.size), terms, ...(style ? { style } : {}) }));
     run = [];
   };
   for (const line of section.lines) {
@@ -66,7 +71,7 @@ function writeSection(section: Section, pattern: Pattern, worked: readonly Worke
     const sizes: SizeRows[] = worked.map((one, index) => ({ worked: one, rows: rows[index]!.get(line.id) ?? [] }));
     if (sizes.every((size) => size.rows.length === 0)) {
       flush();
-      const text = writeRow(body, stated, { terms });
+      const text = writeRow(body, stated, { terms, ...(style ? { style } : {}) });
       lines.push({ kind: line.kind, section: section.id, line: line.id, nthFrom: 0, nthTo: 0, also: [], label: '', text, sizes: [] });
       continue;
     }

@@ -33,9 +33,9 @@ describe('rows in words', () => {
     ]);
   });
 
-  it('keeps "rep rows" as the pattern has it, and says its count where it does not move', () => {
+  it('keeps "rep rows" as the pattern has it, and says its counts', () => {
     expect(rowsIn(wordsOf(patternOf(flat('Row 2: ch 1, turn, 2 sc in next st, sc in each st across.\nRow 3: ch 1, turn, sc2tog, sc in each st across.\nRows 4-7: rep rows 2 and 3.\nRows 8-9: rep row 2.')))).slice(4)).toEqual([
-      'Rows 4-7: rep rows 2 and 3.',
+      'Rows 4-7: rep rows 2 and 3. (counts 11, 10, 11, 10 sc)',
       'Rows 8-9: rep row 2. (1 st more in each row, ending with 12 sc)',
     ]);
   });
@@ -155,7 +155,7 @@ describe('terms and abbreviations', () => {
   it('writes everything in the terms asked for', () => {
     const text = 'Sample\nTerms: US\nGauge: 16 sts and 18 rows = 10 cm in hdc\nYarn A: slate #4b5a6b\nTurning chains: ch 2 before hdc does not count as a st\nTip: sc through both layers\n\nLEG (in dc)\nFoundation: ch 9.\nRow 1: sc in 2nd ch from hook and in each ch across. (8 sc)\nThe dc of row 2 are loose.\nRow 2: ch 1, turn, skip next st, FPdc around next st, 5-dc bobble in next st, hdc in next 5 sts.\n';
     expect(wordsOf(patternOf(text), 'uk')).toBe(
-      'Sample\nTerms: UK\nTension: 16 sts and 18 rows = 10 cm in htr\nYarn A: slate #4b5a6b\nTurning chains: ch 2 before htr does not count as a st\nTip: dc through both layers\nAbbreviations: ch = chain; dc = double crochet; FPtr = front post treble crochet; htr = half treble crochet; st(s) = stitch(es); tr = treble crochet\n\nLEG (in tr)\nFoundation: ch 9.\nRow 1: dc in 2nd ch from hook and in each ch across. (8 dc)\nThe tr of row 2 are loose.\nRow 2: ch 1, turn, miss next st, FPtr around next st, 5-tr bobble in next st, htr in next 5 sts. (7 sts)\n',
+      'Sample\nTerms: UK\nTension: 16 sts and 18 rows = 10 cm in htr\nYarn A: slate #4b5a6b\nTurning chains: ch 2 before htr does not count as a st\nTip: dc through both layers\nAbbreviations: ch = chain; dc = double crochet; FPtr = front post treble crochet; htr = half treble crochet; st(s) = stitch(es); tr = treble crochet\nSpecial stitches: 5-tr bobble: 5 tr worked together at their tops, all in one st\n\nLEG (in tr)\nFoundation: ch 9.\nRow 1: dc in 2nd ch from hook and in each ch across. (8 dc)\nThe tr of row 2 are loose.\nRow 2: ch 1, turn, miss next st, FPtr around next st, 5-tr bobble in next st, htr in next 5 sts. (7 sts)\n',
     );
   });
 

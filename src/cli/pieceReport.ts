@@ -1,0 +1,76 @@
+import { check, colour, construct, describeFinding, sizeChecks, sizeReport, work, yarnNeed, cautionsFor, CAUTION_GUIDANCE, featuresOf, lengthWords, type Finding, type YarnAmount } from '../engine/index.ts';
+import type { Loaded } from './loadFile.ts';
+
+/** What `piece --json` prints: cm, metres and grams unrounded. */
+export interface PieceReport {
+  readonly title: string;
+  readonly sizes: readonly string[];
+  readonly size: string;
+  readonly sections: readonly { readonly name: string; readonly kind: string; readonly rows: number; readonly stitches: { readonly first: number; readonly last: number; readonly most: number }; readonly widthCm: number; readonly heightCm: number }[];
+  readonly finished: readonly { readonly measure: string; readonly piece: number; readonly cm: number; readonly count: number; readonly unit: 'sts' | 'rows'; readonly wantedCm: number | null; readonly differenceCm: number | null }[];
+  readonly motifs: readonly { readonly motif: string; readonly stitches: number; readonly over: number; readonly down: number; readonly up: number; readonly downCm: number; readonly upCm: number }[];
+  readonly yarn: readonly { readonly letter: string; readonly name: string; readonly metres: YarnAmount; readonly grams: YarnAmount | null; readonly balls: number | null; readonly cost: number | null; readonly guessed: boolean; readonly source: string }[];
+  readonly cost: number | null;
+  readonly currency: string;
+  readonly cautions: readonly { readonly says: string; readonly source: string }[];
+  readonly findings: readonly { readonly degree: Finding['degree']; readonly rule: string; readonly message: string }[];
+}
+
+/** Works a pattern in one size and says what it measures and what yarn it needs; what the sizes raise stands in the findings. */
+export function pieceReport({ pattern }: Loaded, size: number): PieceReport {
+  const fabric = work(construct(pattern, size));
+  const colours = colour(pattern, fabric, size);
+  const facts = pattern.piece ?? {};
+  const [measures, swatches] = [facts.measures ?? [], facts.swatches ?? []];
+  const report = sizeReport(pattern, fabric, colours, size, { measures, swatches });
+  const need = yarnNeed(pattern, fabric, colours, facts);
+  const found = [...check(pattern, fabric, colours).filter(({ degree }) => degree === 'wrong'), ...sizeChecks(pattern, [report], measures, swatches)];
+  return {
+    title: pattern.title, sizes: pattern.sizes.filter((name) => name !== ''), size: pattern.sizes[size]!,
+    sections: report.sections.map(({ name, kind, rows, stitches, widthCm, heightCm }) => ({ name, kind, rows, stitches, widthCm, heightCm })),
+    finished: report.finished.map(({ name, piece, cm, count, unit, wanted, differenceCm }) => ({ measure: name, piece, cm, count, unit, wantedCm: wanted?.value ?? null, differenceCm })),
+    motifs: report.motifs.map(({ motif, stitches, over, down, up, downCm, upCm }) => ({ motif, stitches, over, down, up, downCm, upCm })),
+    yarn: need.yarns.map(({ letter, name, metres, grams, balls, cost, guessed, source }) => ({ letter, name, metres, grams, balls, cost, guessed, source })),
+    cost: need.cost, currency: need.currency,
+    cautions: cautionsFor(facts.wearer ?? null, featuresOf(pattern, fabric)).map(({ says, source }) => ({ says, source })),
+    findings: found.map((one) => ({ degree: one.degree, rule: one.rule, message: describeFinding(one) })),
+  };
+}
+
+const MEASURES: Readonly<Record<string, string>> = {
+  footGirth: 'round the foot', calf: 'round the top', opening: 'narrowest opening', legLength: 'leg', footLength: 'foot', topWidth: 'width of the far edge', endGirth: 'round the far end', girth: 'round', across: 'across',
+};
+
+/** The same for reading. */
+export function pieceToText(report: PieceReport): string {
+  const lines = [report.size ? `${report.title}, size ${report.size}` : report.title, '', 'FINISHED'];
+  const pieces = new Set(report.finished.map(({ piece }) => piece)).size;
+  for (const { measure, piece, cm, count, unit, wantedCm, differenceCm } of report.finished) {
+    const name = `${MEASURES[measure] ?? measure}${pieces > 1 && piece > 0 ? ` (piece ${piece + 1})` : ''}`;
+    const asked = wantedCm === null || differenceCm === null ? '' : `  wanted ${lengthWords(wantedCm)}, ${differenceCm >= 0 ? '+' : '−'}${Math.abs(differenceCm).toFixed(1)} cm`;
+    lines.push(`  ${name.padEnd(26)} ${lengthWords(cm).padEnd(20)} ${`${Number(count.toFixed(1))} ${unit}`.padEnd(10)}${asked}`.trimEnd());
+  }
+  lines.push('', 'SECTIONS');
+  for (const { name, kind, rows, stitches, widthCm, heightCm } of report.sections) {
+    const counts = stitches.first === stitches.last && stitches.most === stitches.first ? `${stitches.first}` : `${stitches.first} to ${stitches.last}${stitches.most > Math.max(stitches.first, stitches.last) ? `, most ${stitches.most}` : ''}`;
+    lines.push(`  ${name.padEnd(16)} ${kind.padEnd(7)} ${String(rows).padStart(4)} rows  ${counts.padEnd(18)} ${widthCm.toFixed(1)} × ${heightCm.toFixed(1)} cm`);
+  }
+  for (const { motif, stitches, over, down, up, downCm, upCm } of report.motifs) {
+    if (over > 0) lines.push(`  ${motif} on ${stitches} stitches leaves ${over}; ${down} (${downCm.toFixed(1)} cm) or ${up} (+${upCm.toFixed(1)} cm) would fill.`);
+  }
+  lines.push('', 'YARN');
+  for (const { letter, name, metres, grams, balls, cost, guessed } of report.yarn) {
+    const ball = balls === null ? '' : `, ${balls} ${balls === 1 ? 'ball' : 'balls'}${cost === null ? '' : ` (${cost.toFixed(2)}${report.currency ? ` ${report.currency}` : ''})`}`;
+    lines.push(`  ${letter} ${name.padEnd(16)} ${about(metres, 'm')}${grams ? `, ${about(grams, 'g')}` : ''}${ball}${guessed ? '; a guess, no swatch was weighed' : ''}`);
+  }
+  if (report.cost !== null) lines.push(`  in all ${report.cost.toFixed(2)}${report.currency ? ` ${report.currency}` : ''}`);
+  if (report.cautions.length > 0) {
+    lines.push('', 'CAUTIONS', ...report.cautions.map(({ says, source }) => `  ${says} (${source})`), `  ${CAUTION_GUIDANCE}`);
+  }
+  lines.push('', report.findings.length === 0 ? 'No findings.' : `${report.findings.length} findings:`, ...report.findings.map(({ degree, message }) => `  ${degree}: ${message}`));
+  return lines.join('\n');
+}
+
+function about({ estimate, least, most }: YarnAmount, unit: string): string {
+  return `${Math.round(estimate)} ${unit} (${Math.round(least)} to ${Math.round(most)})`;
+}
