@@ -8,8 +8,9 @@ const sts = (n: number) => count(n, 'stitch', 'stitches');
 export function fitSentence(motif: Motif, fit: PlacementFit): string {
   const over = fit.leftOver.left + fit.leftOver.right;
   const parts = [`${motif.name}: ${count(fit.across, 'repeat')} in ${sts(fit.width)}`];
-  if (over > 0) parts.push(`${sts(over)} left over (${fit.leftOver.left} left, ${fit.leftOver.right} right)`);
-  else if (over < 0) parts.push(`${sts(-over)} over the edge`);
+  const beyond = Math.max(0, -fit.leftOver.left) + Math.max(0, -fit.leftOver.right);
+  if (beyond > 0) parts.push(`${sts(beyond)} over the edge`);
+  else if (over > 0) parts.push(`${sts(over)} left over (${fit.leftOver.left} left, ${fit.leftOver.right} right)`);
   else parts.push('nothing left over');
   const sentences = [`${parts.join(', ')}.`];
   if (over !== 0) sentences.push(`Whole repeats fill ${fit.nearest.down === fit.nearest.up || fit.nearest.down === 0 ? fit.nearest.up : `${fit.nearest.down} or ${fit.nearest.up}`}.`);

@@ -18,13 +18,14 @@ export function placingSentence(motif: Motif, placement: Placement, fit: Placeme
   const fill = placement.across === 'fill' ? (placement.fill ?? 'whole') : 'whole';
   const sentences: string[] = [];
   const laid = `${motif.name}: ${count(fit.across, 'repeat')} of ${wide} in ${sts(fit.width)}`;
+  const beyond = Math.max(0, -left) + Math.max(0, -right);
   if (fill === 'edges') sentences.push(fit.cellsCut > 0 ? `${laid}, and on to the edges, where repeats are cut.` : `${laid}, on to the edges.`);
+  else if (beyond > 0) sentences.push(`${laid}; it hangs ${sts(beyond)} over the edge.`);
   else if (over === 0) sentences.push(fill === 'spread' ? `${laid}, spread over the whole row.` : `${laid}, nothing left over.`);
-  else if (over > 0) sentences.push(`${laid}; ${left === right ? `${sts(left)} stay free on each side` : `${left} left and ${right} right stay free`}.`);
-  else sentences.push(`${laid}; it hangs ${sts(-Math.min(left, right, over))} over the edge.`);
-  if (meets && fill !== 'edges' && fit.across > 0) sentences.push(seamSentence(placement, over, left, right));
+  else sentences.push(`${laid}; ${left === right ? `${sts(left)} stay free on each side` : `${left} left and ${right} right stay free`}.`);
+  if (meets && fill !== 'edges' && fit.across > 0 && beyond === 0) sentences.push(seamSentence(placement, over, left, right));
   if (fit.cutAtSeam) sentences.push('A repeat is cut at the seam.');
-  else if (fit.cellsCut > 0 && fill !== 'edges') sentences.push(`${count(fit.cellsCut, 'cell')} of it fall beyond the row’s ends.`);
+  else if (fit.cellsCut > 0 && fill !== 'edges') sentences.push(`${count(fit.cellsCut, 'cell')} of it ${fit.cellsCut === 1 ? 'falls' : 'fall'} beyond the row’s ends.`);
   if (fit.rowsCut > 0) sentences.push(`${count(fit.rowsCut, 'row')} of it find no row to lie on.`);
   if (over !== 0 && fill === 'whole' && fit.nearest.down !== fit.width) sentences.push(`Whole repeats fill ${fit.nearest.down === fit.nearest.up || fit.nearest.down === 0 ? fit.nearest.up : `${fit.nearest.down} or ${fit.nearest.up}`}.`);
   return sentences.join(' ');
@@ -33,7 +34,6 @@ export function placingSentence(motif: Motif, placement: Placement, fit: Placeme
 function seamSentence(placement: Placement, over: number, left: number, right: number): string {
   if ((placement.anchor ?? 'row') !== 'row') return over > 0 ? `It goes on around the seam; ${over} stay free where the repeats end.` : 'It goes on around the seam without a break.';
   const between = left + right;
-  if (between < 0) return '';
   if (between === placement.gap) return placement.gap === 0 ? 'At the seam the repeats meet without a break.' : 'At the seam there is the same gap as between the repeats.';
   return `At the seam ${between === 0 ? 'the last repeat meets the first' : `${sts(between)} ${between === 1 ? 'lies' : 'lie'} between the last repeat and the first`}, ${placement.gap} elsewhere.`;
 }

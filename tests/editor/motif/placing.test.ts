@@ -21,6 +21,7 @@ describe('what is said of a placed motif', () => {
     [{ ...LAID, across: 2 as const }, 'Trio: 2 repeats of 3 in 10 stitches; 2 stitches stay free on each side. Whole repeats fill 9 or 12.'],
     [{ ...LAID, fill: 'spread' as const }, 'Trio: 3 repeats of 3 in 10 stitches, spread over the whole row.'],
     [{ ...LAID, fill: 'edges' as const }, 'Trio: 3 repeats of 3 in 10 stitches, and on to the edges, where repeats are cut.'],
+    [{ ...LAID, across: 1 as const, align: 'left' as const, offset: -2 }, 'Trio: 0 repeats of 3 in 10 stitches; it hangs 2 stitches over the edge. 2 cells of it fall beyond the row’s ends. Whole repeats fill 9 or 12.'],
     [{ ...LAID, hidden: true }, 'Trio is not laid.'],
     [{ ...LAID, bySize: [{ leftOut: true }, null] }, 'Trio is left out in this size.'],
     [{ ...LAID, row: { line: 'plain', nth: 9 } }, 'Trio finds no row to lie on in this size.'],

@@ -1,0 +1,82 @@
+import { describe, expect, it } from 'vitest';
+import { NO_HISTORY } from '../../../src/engine/1-pattern/history.ts';
+import type { Pattern, Placement } from '../../../src/engine/1-pattern/pattern.ts';
+import { Session } from '../../../src/editor/bench/session.svelte.ts';
+import { ChartTouch } from '../../../src/editor/bench/touchBench.svelte.ts';
+import type { ChartPointer } from '../../../src/editor/chart/touches.ts';
+import { choiceSentence } from '../../../src/editor/touch/choice.ts';
+import { LEG, stitchesOfRow, TICK } from '../bench/benchOf.ts';
+
+const LAID: Placement = { id: 'p1', section: 'leg', motif: 'tick', row: { line: 'plain', nth: 0 }, align: 'left', offset: 0, across: 1, up: 1, gap: 0, mirror: false };
+const PATTERN: Pattern = { ...LEG, motifs: [TICK], placements: [LAID] };
+const MOUSE: ChartPointer = { clientX: 0, clientY: 0, shift: false, alt: false, control: false, pointer: 'mouse', presses: 1 };
+
+function touchOf(pattern: Pattern = PATTERN) {
+  const session = new Session({ pattern, history: NO_HISTORY, keep: () => undefined, now: () => 1 });
+  const column = (stitch: number) => session.grid.columns.columnOf[stitch]!;
+  return { session, touch: new ChartTouch(session, () => pattern.motifs), row: (n: number) => stitchesOfRow(session.state, n).filter((stitch) => column(stitch) >= 0).sort((a, b) => column(a) - column(b)) };
+}
+
+describe('dragging a placed motif over the chart', () => {
+  it('shows where it would lie, and moves it as one step', () => {
+    const { session, touch, row } = touchOf();
+    session.choice = { kind: 'move', placement: 'p1' };
+    const [from, to] = [row(2)[0]!, row(3)[4]!];
+    touch.onstroke('start', [from], MOUSE);
+    touch.onstroke('move', [to], MOUSE);
+    expect(touch.ghost!.length).toBeGreaterThan(0);
+    expect(touch.says).toContain('Tick: 1 repeat');
+    expect(session.pattern.placements).toEqual([LAID]);
+    touch.onstroke('end', [], MOUSE);
+    expect(session.pattern.placements[0]!.row).toEqual({ line: 'plain', nth: 1 });
+    expect(session.pattern.placements[0]!.offset).toBe(4);
+    expect(session.history.past).toHaveLength(1);
+    expect(touch.ghost).toBeNull();
+  });
+
+  it('leaves it where it is when the drag is called off, goes nowhere, or it is locked', () => {
+    const { session, touch, row } = touchOf();
+    session.choice = { kind: 'move', placement: 'p1' };
+    touch.onstroke('start', [row(2)[0]!], MOUSE);
+    touch.onstroke('move', [row(4)[3]!], MOUSE);
+    touch.onstroke('cancel', [], MOUSE);
+    touch.onstroke('start', [row(2)[0]!], MOUSE);
+    touch.onstroke('end', [], MOUSE);
+    expect(session.history.past).toHaveLength(0);
+
+    const locked = touchOf({ ...PATTERN, placements: [{ ...LAID, locked: true }] });
+    locked.session.choice = { kind: 'move', placement: 'p1' };
+    locked.touch.onstroke('start', [locked.row(2)[0]!], MOUSE);
+    locked.touch.onstroke('move', [locked.row(4)[3]!], MOUSE);
+    expect(locked.touch.says).toBe('“Tick” is locked where it lies; unlock it first.');
+    locked.touch.onstroke('end', [], MOUSE);
+    expect(locked.session.pattern.placements[0]).toMatchObject({ offset: 0 });
+  });
+});
+
+describe('dropping a motif', () => {
+  it('places it where the chart was pointed at last, then only points', () => {
+    const { session, touch, row } = touchOf();
+    session.choice = { kind: 'motif', motif: 'tick', lie: 'centre', mirror: false };
+    session.pointAt(row(3)[2]!, 'chart');
+    touch.drop();
+    expect(session.pattern.placements).toHaveLength(2);
+    expect(session.choice).toEqual({ kind: 'point' });
+    touch.drop();
+    expect(session.pattern.placements).toHaveLength(2);
+  });
+});
+
+describe('what is chosen, as a sentence', () => {
+  it.each([
+    [{ kind: 'move', placement: 'p1' } as const, 'Move Tick: drag it over the chart.'],
+    [{ kind: 'yarn', letter: 'B' } as const, 'Lay B chalk. Drag over stitches.'],
+    [{ kind: 'motif', motif: 'tick', lie: 'once', mirror: false } as const, 'Place Tick. Its bottom row goes on the row you touch.'],
+  ])('%o', (choice, sentence) => {
+    expect(choiceSentence(choice, PATTERN)).toBe(sentence);
+  });
+
+  it('says that a motif is locked', () => {
+    expect(choiceSentence({ kind: 'move', placement: 'p1' }, { ...PATTERN, placements: [{ ...LAID, locked: true }] })).toBe('Tick is locked where it lies.');
+  });
+});
