@@ -32,15 +32,14 @@ export interface SectionLines {
 export function linesFromText(text: string, pattern: Pick<Pattern, 'terms' | 'sizes'>): SectionLines {
   const sizes = pattern.sizes.length > 1 ? `Sizes: ${pattern.sizes.join(', ')}\n` : '';
   const head = `T\nTerms: ${pattern.terms.toUpperCase()}\n${sizes}\nSECTION\n`;
-  const written = readWritten(head + text);
+  // A row at the end makes a section of any text; it is taken off again.
+  const written = readWritten(`${head}${text}\nNext row: sc in next st.`);
   const lines = written.sections.flatMap((section, index): (WrittenLine | { readonly kind: 'note'; readonly text: string })[] => (index === 0 || section.name === '' ? [...section.lines] : [{ kind: 'note', text: section.name }, ...section.lines])).map((line): Line => {
     const own = line.text.replace(/[\r\n\t\u2060]+/g, ' ');
     return line.kind === 'row' ? { kind: 'row', id: '', label: line.label, text: own } : { kind: line.kind, id: '', text: own };
-  });
+  }).slice(0, -1);
   const findings = written.findings
     .filter(({ rule }) => rule !== 'noRows' && rule !== 'textOutsideSection')
     .map((found) => (found.where.text ? { ...found, where: { ...found.where, text: [found.where.text[0] - head.length, found.where.text[1] - head.length] as const } } : found));
-  // A text without a row names no section, so that its lines are notes.
-  if (lines.length === 0 && text.trim() !== '') return { lines: text.split(/\r\n|\r|\n/).filter((line) => line.trim() !== '').map((line) => ({ kind: 'note', id: '', text: line.trim() })), findings };
   return { lines, findings };
 }
