@@ -40,14 +40,19 @@ export { fabricWithStitches, setStitches, type SetStitches } from './4-colour/se
 
 export type { Box, Layout } from './5-layout/layout.ts';
 export { layOut } from './5-layout/layOutSection.ts';
+export { shapeSolid } from './5-layout/solid/shapeSolid.ts';
+export type { Solid } from './5-layout/solid/solid.ts';
 
 export type { Drawing, Glyph, Mark, MarkRole, Stroke } from './6-drawing/drawing.ts';
 export { draw } from './6-drawing/draw.ts';
+export { solidPaths } from './6-drawing/solidPaths.ts';
+export { SOLID_CAPTION, solidSvg } from './6-drawing/solidSvg.ts';
 export { writeSvg } from './6-drawing/writeSvg.ts';
 export { printSection, type PrintFile, type SectionPrint } from './6-drawing/printSection.ts';
 export { printSchematic, type SchematicFile, type SchematicPrint } from './6-drawing/schematic/printSchematic.ts';
 export { lengthWords } from './6-drawing/schematic/lengthWords.ts';
 
+export { flatness, type FlatnessRow } from './readings/flatness/flatness.ts';
 export { ledger, yarnsOfRow, type LedgerRow } from './readings/ledger/ledger.ts';
 export { writeWords } from './readings/words/writeWords.ts';
 export { wordsToText } from './readings/words/wordsToText.ts';

@@ -17,7 +17,8 @@ import type { Terms } from '../../engine/craft/terms.ts';
 import type { Finding } from '../../engine/notation/finding.ts';
 import { check } from '../../engine/readings/checks/check.ts';
 import { describeFinding, placeOfFinding } from '../../engine/readings/checks/prose.ts';
-import { ledger, yarnsOfRow } from '../../engine/readings/ledger/ledger.ts';
+import { yarnsOfRow } from '../../engine/readings/ledger/ledger.ts';
+import { ledgerLines } from '../ledger/ledgerLines.ts';
 import { sectionSize } from '../piece/sectionSize.ts';
 import { silhouette } from '../piece/silhouette.ts';
 import type { ChartView } from '../chart/stage.ts';
@@ -89,7 +90,7 @@ export class Session {
   readonly layout = $derived(layOut(this.fabric, this.shown, this.pattern.gauge));
   readonly drawing = $derived(draw(this.dressed, this.layout, { symbols: this.view === 'colour' ? 'none' : 'all', numbers: true, grid: true }));
   readonly findings = $derived(check(this.worn, this.fabric, this.colours));
-  readonly ledger = $derived(new Map(ledger(this.fabric, this.shown).map((row) => [row.row, row])));
+  readonly ledger = $derived(ledgerLines(this.fabric, this.shown, this.pattern.gauge));
   readonly words = $derived(sectionWords({ program: this.program, fabric: this.fabric, colours: this.colours }, this.shown, this.terms));
   readonly entries = $derived(rowEntries(this.pattern, this.fabric, this.shown, this.size, this.findings));
   readonly piece = $derived(silhouette(this.fabric, this.colours.yarn, this.cell.widthMm, this.cell.heightMm));
