@@ -1,4 +1,5 @@
 import { applyTransaction } from '../../engine/1-pattern/applyTransaction.ts';
+import { writePatternFile } from '../../engine/1-pattern/file.ts';
 import type { Pattern } from '../../engine/1-pattern/pattern.ts';
 import { gradePattern, type Graded } from '../../engine/2-construct/recipes/gradePattern.ts';
 import type { PieceSettings } from '../../engine/2-construct/recipes/settings.ts';
@@ -26,7 +27,8 @@ export function gradedPiece(pattern: Pattern, settings: PieceSettings | null): G
     if (!graded) return { kind: 'written' };
     const done = applyTransaction(pattern, { label: '', at: 0, edits: graded.edits });
     if (!done.ok) return { kind: 'refused', reason: done.reason };
-    const isSame = JSON.stringify([done.pattern.sections, done.pattern.placements, done.pattern.cells]) === JSON.stringify([pattern.sections, pattern.placements, pattern.cells]);
+    // As files, since what was kept and read again has its fields in another order.
+    const isSame = writePatternFile(done.pattern) === writePatternFile(pattern);
     return { kind: 'graded', graded, pattern: done.pattern, isSame };
   } catch (error) {
     if (!(error instanceof RangeError)) throw error;

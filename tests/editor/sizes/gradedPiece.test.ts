@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { applyTransaction } from '../../../src/engine/1-pattern/applyTransaction.ts';
+import { openPatternFile, writePatternFile } from '../../../src/engine/1-pattern/file.ts';
 import { settingsOf } from '../../../src/engine/2-construct/recipes/settingsOf.ts';
 import { addSizes } from '../../../src/editor/sizes/commands/changeSizes.ts';
 import { makeAnew } from '../../../src/editor/sizes/commands/makeAnew.ts';
@@ -20,6 +21,11 @@ const around = (pattern: ReturnType<typeof sockPattern>) => graded(pattern).grad
 describe('a piece made anew from its page of sizes', () => {
   it('is the same where the measurements are those it was made to', () => {
     expect(graded(sockPattern()).isSame).toBe(true);
+  });
+
+  it('is the same when it was kept as a file and opened again', () => {
+    const opened = openPatternFile(writePatternFile(sockPattern()));
+    expect(opened.kind === 'ok' && graded(opened.pattern).isSame).toBe(true);
   });
 
   it('gives each size its own stitches: girth × 1.8 stitches in 1 cm, even', () => {

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Swatch } from '../../../src/engine/1-pattern/pieceFacts.ts';
 import { Reckoning } from '../../../src/engine/2-construct/recipes/reckoning.ts';
 import { nearest } from '../../../src/engine/2-construct/recipes/origin.ts';
+import { originTree } from '../../../src/editor/sizes/originTree.ts';
 import { originHow, originInputs, originValue } from '../../../src/editor/sizes/originWords.ts';
 import { shoeWords } from '../../../src/editor/sizes/shoeWords.ts';
 import { SIZE_SETS } from '../../../src/editor/sizes/sizeSets.ts';
@@ -60,5 +61,17 @@ describe('what washing does', () => {
 
   it('compares nothing that was worked otherwise', () => {
     expect(washingOf([swatch({}), swatch({ id: '2', washed: true, technique: 'posts' })])).toEqual([]);
+  });
+});
+
+describe('the tree of a number as it is shown', () => {
+  it('shows what a number is reckoned from once, and says "as above" further down', () => {
+    const r = new Reckoning(0);
+    const girth = r.given('girth', 'girth', 'cm', 25, 'measured');
+    const wide = r.reckon({ key: 'wide', says: 'finished', unit: 'cm', formula: 'as measured', inputs: [girth], exact: 25 });
+    const half = r.reckon({ key: 'half', says: 'half', unit: 'sts', formula: 'half', inputs: [wide], exact: 12 });
+    const tree = originTree(r.reckon({ key: 'all', says: 'all', unit: 'sts', formula: 'both', inputs: [wide, half], exact: 37 }));
+    expect(tree.inputs[0]).toMatchObject({ isAbove: false, inputs: [{ origin: girth, isAbove: false }] });
+    expect(tree.inputs[1]!.inputs[0]).toMatchObject({ origin: wide, isAbove: true, inputs: [] });
   });
 });
