@@ -6,7 +6,7 @@ export type Asked =
   | { readonly ok: true; readonly command: Command; readonly file: string; readonly options: Options }
   | { readonly ok: false; readonly problem: string };
 
-export type Command = 'read' | 'words' | 'chart';
+export type Command = 'read' | 'words' | 'chart' | 'piece';
 
 export interface Options {
   readonly size: string | null;
@@ -29,6 +29,8 @@ export const USAGE = `Turnwork on the command line. FILE is a written pattern (t
                                           the written pattern; LIST of short (6 sc), bracket ([…] to end), dash (— 26 sts)
   chart FILE --out DIR [--section NAME] [--size M] [--paper a4|letter|none] [--mm 4] [--mono] [--left-handed]
                                           the chart of each section as SVG for print
+  piece FILE [--size M] [--json] [--out DIR]
+                                          finished measurements and yarn needed; schematics as SVG into DIR
 
 Exit: 0 fine, 1 findings of degree wrong, 2 the file or the command can't be read.`;
 
@@ -50,7 +52,7 @@ export function askedFor(args: readonly string[]): Asked {
   const { values, positionals } = parsed;
   const [command, file, ...more] = positionals;
   if (values.help || command === undefined) return no('');
-  if (command !== 'read' && command !== 'words' && command !== 'chart') return no(`There is no command “${command}”: read, words or chart was expected.`);
+  if (command !== 'read' && command !== 'words' && command !== 'chart' && command !== 'piece') return no(`There is no command “${command}”: read, words, chart or piece was expected.`);
   if (file === undefined) return no(`${command} needs a FILE.`);
   if (more.length > 0) return no(`One FILE was expected, ${more.length + 1} are given.`);
   const { terms = null, paper = 'none' } = values;

@@ -41,19 +41,25 @@ const MEASURES: Readonly<Record<string, string>> = {
   footGirth: 'round the foot', calf: 'round the top', opening: 'narrowest opening', legLength: 'leg', footLength: 'foot', topWidth: 'width of the far edge', endGirth: 'round the far end', girth: 'round', across: 'across',
 };
 
+const NEAR: Readonly<Record<string, string>> = { topWidth: 'width', endGirth: 'girth', opening: 'footGirth', calf: 'footGirth' };
+
 /** The same for reading. */
 export function pieceToText(report: PieceReport): string {
   const lines = [report.size ? `${report.title}, size ${report.size}` : report.title, '', 'FINISHED'];
   const pieces = new Set(report.finished.map(({ piece }) => piece)).size;
   for (const { measure, piece, cm, count, unit, wantedCm, differenceCm } of report.finished) {
+    // A far edge like the near one goes without saying.
+    const near = NEAR[measure];
+    if (near && wantedCm === null && report.finished.some((one) => one.piece === piece && one.measure === near && Math.abs(one.cm - cm) < 0.05)) continue;
     const name = `${MEASURES[measure] ?? measure}${pieces > 1 && piece > 0 ? ` (piece ${piece + 1})` : ''}`;
     const asked = wantedCm === null || differenceCm === null ? '' : `  wanted ${lengthWords(wantedCm)}, ${differenceCm >= 0 ? '+' : '−'}${Math.abs(differenceCm).toFixed(1)} cm`;
-    lines.push(`  ${name.padEnd(26)} ${lengthWords(cm).padEnd(20)} ${`${Number(count.toFixed(1))} ${unit}`.padEnd(10)}${asked}`.trimEnd());
+    const counted = Number(count.toFixed(1));
+    lines.push(`  ${name.padEnd(26)} ${lengthWords(cm).padEnd(20)} ${`${counted} ${counted === 1 ? unit.slice(0, -1) : unit}`.padEnd(10)}${asked}`.trimEnd());
   }
   lines.push('', 'SECTIONS');
   for (const { name, kind, rows, stitches, widthCm, heightCm } of report.sections) {
     const counts = stitches.first === stitches.last && stitches.most === stitches.first ? `${stitches.first}` : `${stitches.first} to ${stitches.last}${stitches.most > Math.max(stitches.first, stitches.last) ? `, most ${stitches.most}` : ''}`;
-    lines.push(`  ${name.padEnd(16)} ${kind.padEnd(7)} ${String(rows).padStart(4)} rows  ${counts.padEnd(18)} ${widthCm.toFixed(1)} × ${heightCm.toFixed(1)} cm`);
+    lines.push(`  ${name.padEnd(16)} ${kind.padEnd(7)} ${String(rows).padStart(4)} ${rows === 1 ? 'row ' : 'rows'}  ${counts.padEnd(18)} ${widthCm.toFixed(1)} × ${heightCm.toFixed(1)} cm`);
   }
   for (const { motif, stitches, over, down, up, downCm, upCm } of report.motifs) {
     if (over > 0) lines.push(`  ${motif} on ${stitches} stitches leaves ${over}; ${down} (${downCm.toFixed(1)} cm) or ${up} (+${upCm.toFixed(1)} cm) would fill.`);

@@ -1,8 +1,9 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { colour, construct, printSection, wordsToHtml, wordsToMarkdown, wordsToText, work, writeWords, type Pattern } from '../engine/index.ts';
+import { colour, construct, printSchematic, printSection, wordsToHtml, wordsToMarkdown, wordsToText, work, writeWords, type Pattern } from '../engine/index.ts';
 import { loadFile, type Loaded } from './loadFile.ts';
 import { askedFor, USAGE, type Options } from './options.ts';
+import { pieceReport, pieceToText } from './pieceReport.ts';
 import { readReport, reportToText } from './readReport.ts';
 
 const FINE = 0;
@@ -35,6 +36,12 @@ function main(args: readonly string[]): number {
     }
     case 'chart':
       return writeCharts(loaded, sizes[0]!, options);
+    case 'piece': {
+      const report = pieceReport(loaded, sizes[0]!);
+      console.log(options.json ? JSON.stringify(report, null, 2) : pieceToText(report));
+      const unwritten = options.out === null ? null : writeSchematics(loaded.pattern, sizes[0]!, options.out);
+      return unwritten ?? (report.findings.some((found) => found.degree === 'wrong') ? WRONG : FINE);
+    }
   }
 }
 
@@ -65,6 +72,18 @@ function writeCharts(loaded: Loaded, size: number, options: Options): number {
     return problem(`${out}: ${(error as Error).message}`);
   }
   return exitCode(loaded, [size]);
+}
+
+/** Writes both schematics of a size; the exit code of what went wrong, or null. Standard output is the report's. */
+function writeSchematics(pattern: Pattern, size: number, out: string): number | null {
+  const { fabric, colours } = worksize(pattern, size);
+  try {
+    mkdirSync(out, { recursive: true });
+    for (const file of printSchematic(pattern, fabric, colours.yarn, size)) writeFileSync(join(out, file.name), file.text);
+    return null;
+  } catch (error) {
+    return problem(`${out}: ${(error as Error).message}`);
+  }
 }
 
 function exitCode(loaded: Loaded, sizes: readonly number[]): number {

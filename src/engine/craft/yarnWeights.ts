@@ -18,7 +18,7 @@ export interface YarnWeight {
 }
 
 /** Where the classes and their gauges come from. */
-export const YARN_WEIGHT_SOURCE = 'Craft Yarn Council yarn weight system, crochet columns, as reprinted in Crochet World, October 2018, p. 64; guidelines only';
+export const YARN_WEIGHT_SOURCE = 'Craft Yarn Council yarn weight system, crochet columns, as reprinted in Crochet World, October 2018, p. 64';
 
 /** Where lengths per weight come from. */
 export const YARN_LENGTH_SOURCE = 'two published tables of metres per 100 g (a dyer’s and a shop’s) and the yards per pound that a spinning magazine adds to the weight system; fibres differ';
