@@ -1,0 +1,81 @@
+import { readFileSync } from 'node:fs';
+import { expect, test, type Page } from '@playwright/test';
+import { kept, openDemo } from './bench.ts';
+
+const undo = (page: Page) => page.getByRole('button', { name: /^Undo/ });
+const note = (page: Page) => page.getByRole('complementary', { name: 'Where a number comes from' });
+
+test('write a swatch down, measure, put sizes in, set a number by hand, make the piece anew, undo', async ({ page }) => {
+  const errors: string[] = [];
+  page.on('pageerror', (error) => errors.push(error.message));
+  page.on('console', (message) => message.type() === 'error' && errors.push(message.text()));
+
+  await page.goto('/');
+  await page.getByRole('button', { name: 'Start a pattern' }).click();
+  await page.getByRole('button', { name: 'Put it on the bench' }).click();
+  await page.getByRole('link', { name: 'Sizes' }).click();
+  await expect(page.getByText('The rows on the bench are made to these numbers.')).toBeVisible();
+
+  // A swatch outside the published range of its class says so.
+  await page.getByRole('button', { name: 'Add a swatch' }).click();
+  await page.getByRole('textbox', { name: 'Stitches of swatch 1' }).fill('20');
+  await page.keyboard.press('Tab');
+  await page.getByRole('combobox', { name: 'Yarn weight of swatch 1' }).selectOption('5 Bulky');
+  await expect(page.getByText(/20 sc in 10 cm is outside the published range of yarn weight 5/)).toBeVisible();
+  await page.getByRole('combobox', { name: 'Yarn weight of swatch 1' }).selectOption('2 Fine');
+  await expect(page.getByText(/outside the published range/)).toHaveCount(0);
+
+  // A size from published measurements: women of 24 to 25 cm have 22.7 cm round the foot, 45.4 stitches at this gauge.
+  await page.getByRole('combobox', { name: 'Add sizes from published measurements' }).selectOption({ label: '24–25 cm' });
+  const numbers = page.getByRole('table', { name: 'Numbers that the rows are made of' });
+  const around = numbers.getByRole('button', { name: /stitches round the foot, size 24–25 cm/ });
+  await expect(around).toContainText('46');
+  await expect(page.getByText(/heel and ankle need 30.8 cm/)).toBeVisible();
+
+  // Where it comes from, and another number in its place: what hangs on it follows.
+  await around.focus();
+  await expect(note(page)).toContainText('exactly 45.4 sts');
+  await expect(note(page)).toContainText('swatch in sc, washed: 20 sts in 10 cm');
+  await note(page).getByRole('textbox', { name: 'stitches round the foot by hand' }).fill('52');
+  await page.keyboard.press('Enter');
+  await expect(numbers.getByRole('button', { name: /stitches of the heel, size 24–25 cm/ })).toContainText('26');
+  await expect(undo(page)).toContainText('Set the stitches round the foot by hand');
+
+  // Inches and back.
+  await page.getByRole('button', { name: 'inches' }).click();
+  await expect(page.getByRole('textbox', { name: 'girth of the foot, size 24–25 cm, in' })).toHaveValue('8.94');
+  await page.getByRole('button', { name: 'cm', exact: true }).click();
+
+  // The piece anew is one step on the bench.
+  await page.getByRole('button', { name: 'Make the piece anew' }).click();
+  await expect(page.getByText('The rows on the bench are made to these numbers.')).toBeVisible();
+  await expect(undo(page)).toContainText('Make the piece anew');
+  const schematic = page.waitForEvent('download');
+  await page.getByRole('button', { name: 'Take away: the finished piece' }).click();
+  expect(readFileSync(await (await schematic).path(), 'utf8')).toMatch(/^<\?xml[^>]*>\s*<svg [^>]*width="[\d.]+mm"/);
+  await page.getByRole('link', { name: 'Bench' }).click();
+  await page.getByRole('combobox', { name: 'Size' }).selectOption('24–25 cm');
+  await expect(page.getByText('Checks: all numbers agree')).toBeVisible();
+  await expect(page.getByRole('table', { name: 'Ledger and words' })).toContainText('(52 sc)');
+  await undo(page).click();
+  await expect(page.getByRole('table', { name: 'Ledger and words' })).not.toContainText('(52 sc)');
+
+  // What was measured is there after a reload, on the same page.
+  await page.goBack();
+  await expect(page.getByText('The rows on the bench are made to other numbers.')).toBeVisible();
+  await kept(page);
+  await page.reload();
+  await expect(around).toContainText('52');
+  expect(errors).toEqual([]);
+});
+
+test('a pattern without recipe is measured, and nothing pretends to follow', async ({ page }) => {
+  await openDemo(page, 'Leg');
+  await page.getByRole('link', { name: 'Sizes' }).click();
+  await expect(page.getByText('No recipe made this pattern')).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Make the piece anew' })).toHaveCount(0);
+  await page.getByRole('button', { name: /girth of the foot, size M/ }).click();
+  await expect(note(page)).toContainText('56 sts');
+  await page.getByRole('combobox', { name: 'Made for' }).selectOption('a child under 3 years');
+  await expect(page.getByText(/the rules of the place/)).toBeVisible();
+});
