@@ -1,6 +1,7 @@
 import { stitchCode } from '../craft/stitches.ts';
 import { FLAG } from '../3-fabric/fabric.ts';
 import type { Ground } from './ground.ts';
+import { inRing } from './placeRow.ts';
 
 const CHAIN = stitchCode('ch');
 
@@ -12,16 +13,17 @@ const APART = 0.3;
  * "round the chain", feet joined "into one stitch" (JIS L 0201 as explained by a publisher of free patterns). 0 for all others; null
  * where no slot is worked round a space.
  */
-export function spaceFeet({ fabric, w }: Ground, slots: Int32Array): Float64Array | null {
+export function spaceFeet(ground: Ground, slots: Int32Array): Float64Array | null {
+  const { fabric, w } = ground;
   let feet: Float64Array | null = null;
   for (let i = 0; i < slots.length; i++) {
-    if (!inSpace(fabric, slots[i]!)) continue;
+    if (!inSpace(ground, slots[i]!)) continue;
     const base = fabric.bases[fabric.baseStart[slots[i]!]!];
     const group = [i];
     let end = i + 1;
     for (; end < slots.length; end++) {
       if (fabric.kind[slots[end]!] === CHAIN) continue;
-      if (!inSpace(fabric, slots[end]!) || fabric.bases[fabric.baseStart[slots[end]!]!] !== base) break;
+      if (!inSpace(ground, slots[end]!) || fabric.bases[fabric.baseStart[slots[end]!]!] !== base) break;
       group.push(end);
     }
     if (group.length > 1) {
@@ -33,6 +35,7 @@ export function spaceFeet({ fabric, w }: Ground, slots: Int32Array): Float64Arra
   return feet;
 }
 
-function inSpace(fabric: Ground['fabric'], stitch: number): boolean {
-  return (fabric.flags[stitch]! & FLAG.inSpace) !== 0;
+/** Round a space between stitches; round a ring stitches stand apart of themselves. */
+function inSpace(ground: Ground, stitch: number): boolean {
+  return (ground.fabric.flags[stitch]! & FLAG.inSpace) !== 0 && !inRing(ground, stitch);
 }

@@ -2,7 +2,7 @@ import type { StitchKind } from '../../craft/stitches.ts';
 import type { Stroke } from '../drawing.ts';
 import { bobble, cluster, popcorn, puff } from './bunch.ts';
 import { chain } from './chain.ts';
-import { fan } from './fan.ts';
+import { fan, vStitch } from './fan.ts';
 import type { SymbolDrawing, SymbolFrame } from './frame.ts';
 import { magicRing } from './magicRing.ts';
 import { picot } from './picot.ts';
@@ -15,7 +15,7 @@ import { loopMark, postHook } from './where.ts';
 /** The drawing of each stitch; where the two families differ (`SymbolSet`), the drawing looks at its frame. */
 const SYMBOLS = {
   ring: magicRing, ch: chain, slst: slipStitch, sc: singleCrochet, hdc: post, dc: post, tr: post, dtr: post,
-  bobble, puff, popcorn, cluster, shell: fan, vst: fan, picot,
+  bobble, puff, popcorn, cluster, shell: fan, vst: vStitch, picot,
 } satisfies Record<StitchKind, SymbolDrawing>;
 
 /** The strokes of a symbol in its frame, with the marks for the loop or post it is worked into. */

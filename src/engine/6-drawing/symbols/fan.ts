@@ -1,8 +1,8 @@
-import { footDot, line } from './frame.ts';
+import { footDot, line, oval } from './frame.ts';
 import type { SymbolDrawing } from './frame.ts';
 import { leg } from './post.ts';
 
-/** Shell and V-stitch made as one: legs with caps, spread from one foot. */
+/** Shell made as one: legs with caps, spread from one foot. */
 export const fan: SymbolDrawing = (frame) => {
   const { w, h, length, legs } = frame;
   const foot = [0, length] as const;
@@ -17,3 +17,6 @@ export const fan: SymbolDrawing = (frame) => {
   }
   return strokes;
 };
+
+/** V-stitch made as one: its legs with a chain between their heads. */
+export const vStitch: SymbolDrawing = (frame) => [...fan(frame), oval(0, 0.2 * frame.h, 0.22 * frame.w, 0.12 * frame.h)];
