@@ -62,6 +62,7 @@ export { certainMend } from './readings/checks/certainMend.ts';
 export { check } from './readings/checks/check.ts';
 export { describeFinding, placeOfFinding } from './readings/checks/prose.ts';
 export { sizeReport, type FinishedSize, type MotifCost, type SectionSize, type SizeReport } from './readings/sizes/sizeReport.ts';
+export { pinChecks } from './readings/sizes/pinChecks.ts';
 export { sizeChecks } from './readings/sizes/sizeChecks.ts';
 export { featuresOf } from './readings/sizes/featuresOf.ts';
 export { footFrom, sockSizes, type SockSize } from './readings/sizes/sockSizes.ts';

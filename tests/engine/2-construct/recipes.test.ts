@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { construct } from '../../../src/engine/2-construct/construct.ts';
-import { heelSides } from '../../../src/engine/2-construct/recipes/shortRowHeel.ts';
 import { startPattern, type Construction, type StartSettings } from '../../../src/engine/2-construct/recipes/startPattern.ts';
 import { work } from '../../../src/engine/3-fabric/work.ts';
 import { heelChecks } from '../../../src/engine/readings/checks/heelChecks.ts';
@@ -36,14 +35,20 @@ describe('starting a pattern', () => {
     expect(around).toEqual([46, 52]);
   });
 
-  it('leaves about half of a crocheted heel in the middle, the sides equal or the first one more', () => {
+  it('leaves about half of a crocheted heel in the middle', () => {
     // Published crochet heels: 20 narrowed to 10 (a tutorial), 15 to 7 (a maker's page).
-    expect(heelSides(20)).toEqual({ first: 5, second: 5 });
-    for (let n = 6; n < 80; n++) {
-      const { first, second } = heelSides(n);
-      expect([0, 1]).toContain(first - second);
-      expect(n - first - second).toBeGreaterThanOrEqual(Math.floor(n / 2) - 1);
+    for (const girthCm of [16, 20, 22.2, 26, 30]) {
+      const pattern = startPattern('bootSock', { ...SETTINGS, sizes: [{ name: '', girthCm, heightCm: 24, footCm: 24 }] });
+      const fabric = work(construct(pattern, 0));
+      const heel = fabric.rows.filter((row) => fabric.sections[row.section]!.name === 'HEEL' && row.word === 'row').map((row) => row.made);
+      expect(Math.abs(Math.min(...heel) - heel[0]! / 2)).toBeLessThanOrEqual(1);
+      if (heel[0] === 20) expect(Math.min(...heel)).toBe(10);
     }
+  });
+
+  it('keeps the measurements that it was made to', () => {
+    expect(startPattern('bootSock', SETTINGS).piece!.measures!.map(({ name, cm }) => [name, cm])).toEqual([['footGirth', [25, 29]], ['legLength', [24, 26]], ['footLength', [23, 25.5]]]);
+    expect(startPattern('empty', SETTINGS).piece).toBeUndefined();
   });
 
   it('refuses what the form must not let through', () => {

@@ -20,15 +20,6 @@ export interface HeelPlan {
   readonly yarn: string | null;
 }
 
-/**
- * How many stitches to leave on each side of a heel of `stitches`: about half of them stay live in the middle, since rows of
- * single crochet are nearly as tall as a stitch is wide (a published crochet tutorial turns 20 to 10; another 15 to 7).
- */
-export function heelSides(stitches: number): { readonly first: number; readonly second: number } {
-  const left = Math.max(2, stitches - Math.round(stitches / 2 / 2) * 2);
-  return { first: Math.ceil(left / 2), second: Math.floor(left / 2) };
-}
-
 /** Rows of the heel in all. */
 export function heelRowCount({ leftFirst, leftSecond, step }: Pick<HeelPlan, 'leftFirst' | 'leftSecond' | 'step'>): number {
   if (step === 0) return 3 + leftFirst + leftSecond;

@@ -97,7 +97,8 @@ function leftOf(r: Reckoning, { heel }: SockSettings, stitches: Origin): Origin 
   const most = Math.floor((stitches.value - 2) / 2 / step) * step;
   return r.reckon({
     key: 'heel.left', says: heel.kind === 'flap' ? 'stitches on each side of the middle of the turn' : 'stitches left open on each side', unit: 'sts',
-    formula: 'a quarter of the heel’s stitches, so that half stay in the middle', inputs: [stitches],
+    // Rows of single crochet are nearly as tall as a stitch is wide: a published crochet tutorial turns 20 to 10, another 15 to 7.
+    formula: 'a quarter of the heel’s stitches, so that about half stay in the middle', inputs: [stitches],
     exact: stitches.value / 4, rounding: nearest(step, step), allows: (pinned) => (pinned % step !== 0 ? `a multiple of ${step}` : pinned <= most ? null : `at most ${most}`),
   });
 }

@@ -36,17 +36,22 @@ export function startPattern(construction: Construction, settings: StartSettings
   if (yarns.length < 1) throw new RangeError('0 yarns given, at least 1 is needed');
   if (!(gauge.stitches > 0 && gauge.rows > 0 && gauge.overCm > 0)) throw new RangeError(`gauge ${gauge.stitches} × ${gauge.rows} over ${gauge.overCm} cm, above 0 expected`);
   const letter = yarns[0]!.letter;
+  const measures = construction === 'empty' ? null : measuresOf(construction, settings);
   return {
     id: 'pattern', title: settings.title, designer: '', terms: 'us', gauge, hookMm: settings.hookMm, yarns, sizes: sizes.map((size) => size.name), hdcTurningChainCounts: true, notes: [],
-    sections: construction === 'empty' ? [emptySection(letter, sizes.length)] : sectionsOf(construction, settings, letter),
-    motifs: [], placements: [], cells: [],
+    sections: construction === 'empty' || !measures ? [emptySection(letter, sizes.length)] : sectionsOf(construction, settings, measures, letter),
+    motifs: [], placements: [], cells: [], ...(measures ? { piece: { measures } } : {}),
   };
 }
 
-function sectionsOf(construction: Exclude<Construction, 'empty'>, { gauge, sizes }: StartSettings, letter: string): readonly Section[] {
-  const { settings, girth, height, foot } = ROUTES[construction];
+function measuresOf(construction: Exclude<Construction, 'empty'>, { sizes }: StartSettings): readonly Measure[] {
+  const { girth, height, foot } = ROUTES[construction];
   const measure = (name: MeasureName, cm: readonly number[]): Measure => ({ name, cm, easePercent: 0, easeCm: 0 });
-  const measures = [measure(girth, sizes.map((size) => size.girthCm)), measure(height, sizes.map((size) => size.heightCm)), ...(foot ? [measure(foot, sizes.map((size) => size.footCm))] : [])];
+  return [measure(girth, sizes.map((size) => size.girthCm)), measure(height, sizes.map((size) => size.heightCm)), ...(foot ? [measure(foot, sizes.map((size) => size.footCm))] : [])];
+}
+
+function sectionsOf(construction: Exclude<Construction, 'empty'>, { gauge, sizes }: StartSettings, measures: readonly Measure[], letter: string): readonly Section[] {
+  const { settings } = ROUTES[construction];
   return makePiece({ settings: inYarn(settings, letter), gauge, swatches: [], sizes: sizes.map((size) => size.name), measures, pins: {} }).sections;
 }
 

@@ -77,7 +77,9 @@ export function sizeReport(pattern: Pattern, fabric: Fabric, colours: Colours, s
     }),
     finished: finished.map((one) => {
       // Measurements are asked of the first piece; loops and heels made apart have none.
-      const asked = one.piece === 0 && one.name !== 'opening' ? wanted(r, facts.measures, one.name satisfies MeasureName) : null;
+      // The narrowest row of a leg is its ankle.
+      const name: MeasureName = one.name === 'opening' ? 'ankle' : one.name;
+      const asked = one.piece === 0 ? wanted(r, facts.measures, name) : null;
       return { ...one, wanted: asked, differenceCm: asked ? one.cm - asked.value : null };
     }),
     motifs: motifCosts(pattern, colours),

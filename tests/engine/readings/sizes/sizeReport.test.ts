@@ -10,6 +10,7 @@ import { work } from '../../../../src/engine/3-fabric/work.ts';
 import { colour } from '../../../../src/engine/4-colour/colour.ts';
 import { describeFinding } from '../../../../src/engine/readings/checks/prose.ts';
 import { featuresOf } from '../../../../src/engine/readings/sizes/featuresOf.ts';
+import { pinChecks } from '../../../../src/engine/readings/sizes/pinChecks.ts';
 import { sizeChecks } from '../../../../src/engine/readings/sizes/sizeChecks.ts';
 import { sizeReport } from '../../../../src/engine/readings/sizes/sizeReport.ts';
 import { footFrom, sockSizes } from '../../../../src/engine/readings/sizes/sockSizes.ts';
@@ -120,6 +121,18 @@ describe('checks of gauge and sizes', () => {
     expect(rules(sizeChecks(worked.pattern, worked.reports, measured, []))).toEqual([]);
   });
 
+  it('ask nothing to pass a stocking that nobody wears', () => {
+    const measures = [measure('footGirth', 22.8), measure('footLength', 24.6), measure('legLength', 18)];
+    const worked = pieceOf(requestOf(SOCK, measures));
+    expect(rules(sizeChecks({ ...worked.pattern, piece: { wearer: 'object' } }, worked.reports, measures, []))).toEqual([]);
+  });
+
+  it('note an ankle that comes out wider than it was measured', () => {
+    const measures = [measure('footGirth', 22), measure('footLength', 24), measure('legLength', 18), measure('ankle', 19), measure('heelDiagonal', 20)];
+    const worked = pieceOf(requestOf(SOCK, measures));
+    expect(sizeChecks(worked.pattern, worked.reports, measures, []).map(({ rule, params }) => [rule, params['measure']])).toEqual([['measureOff', 'girth of the ankle, finished']]);
+  });
+
   it('note a finished measurement that is more than a stitch or row off', () => {
     const measures = [measure('footGirth', 22), measure('footLength', 24), measure('legLength', 18), measure('heelDiagonal', 20)];
     const motif: PieceSettings = { ...SOCK, leg: { ...SOCK.leg, motif: { repeat: 14, edge: 0 } } };
@@ -127,6 +140,13 @@ describe('checks of gauge and sizes', () => {
     const found = sizeChecks(worked.pattern, worked.reports, measures, []);
     // 39.6 stitches wanted, 42 made for whole repeats.
     expect(found.map(describeFinding)).toEqual(['Size 1: the girth of the foot, finished is 23.3 cm, 22 cm was wanted.']);
+  });
+});
+
+describe('numbers set by hand', () => {
+  it('that can’t be are said in words', () => {
+    const { made } = pieceOf(requestOf(SOCK, [measure('footGirth', 22), measure('footLength', 24), measure('legLength', 18)], { pins: { around: [31], 'no.such': [4] } }));
+    expect(pinChecks(made).map(describeFinding)).toEqual(['stitches round the foot can\'t be 31; an even number was expected. The reckoned number is used.']);
   });
 });
 
