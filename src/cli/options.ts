@@ -18,6 +18,8 @@ export interface Options {
   readonly mm: number;
   readonly mono: boolean;
   readonly leftHanded: boolean;
+  readonly symbols: 'us' | 'jis';
+  readonly view: 'wedge' | 'grid' | 'fan';
   readonly format: 'text' | 'md' | 'html';
   readonly style: WordStyle;
 }
@@ -28,6 +30,7 @@ export const USAGE = `Turnwork on the command line. FILE is a written pattern (t
   words FILE [--terms us|uk] [--size all|M] [--format text|md|html] [--style LIST]
                                           the written pattern; LIST of short (6 sc), bracket ([…] to end), dash (— 26 sts)
   chart FILE --out DIR [--section NAME] [--size M] [--paper a4|letter|none] [--mm 4] [--mono] [--left-handed]
+        [--symbols us|jis] [--view wedge|grid|fan]
                                           the chart of each section as SVG for print
   piece FILE [--size M] [--json] [--out DIR]
                                           finished measurements and yarn needed; schematics as SVG into DIR
@@ -43,7 +46,7 @@ export function askedFor(args: readonly string[]): Asked {
       args: [...args], allowPositionals: true, strict: true,
       options: {
         size: { type: 'string' }, json: { type: 'boolean' }, terms: { type: 'string' }, out: { type: 'string' }, section: { type: 'string' },
-        paper: { type: 'string' }, mm: { type: 'string' }, mono: { type: 'boolean' }, format: { type: 'string' }, style: { type: 'string' }, 'left-handed': { type: 'boolean' }, help: { type: 'boolean' },
+        paper: { type: 'string' }, mm: { type: 'string' }, mono: { type: 'boolean' }, format: { type: 'string' }, style: { type: 'string' }, 'left-handed': { type: 'boolean' }, symbols: { type: 'string' }, view: { type: 'string' }, help: { type: 'boolean' },
       },
     });
   } catch (error) {
@@ -58,6 +61,9 @@ export function askedFor(args: readonly string[]): Asked {
   const { terms = null, paper = 'none' } = values;
   if (terms !== null && terms !== 'us' && terms !== 'uk') return no(`--terms ${terms}: us or uk was expected.`);
   if (paper !== 'a4' && paper !== 'letter' && paper !== 'none') return no(`--paper ${paper}: a4, letter or none was expected.`);
+  const { symbols = 'us', view = 'wedge' } = values;
+  if (symbols !== 'us' && symbols !== 'jis') return no(`--symbols ${symbols}: us or jis was expected.`);
+  if (view !== 'wedge' && view !== 'grid' && view !== 'fan') return no(`--view ${view}: wedge, grid or fan was expected.`);
   const { format = 'text' } = values;
   if (format !== 'text' && format !== 'md' && format !== 'html') return no(`--format ${format}: text, md or html was expected.`);
   const style = styleOf(values.style ?? '');
@@ -69,7 +75,7 @@ export function askedFor(args: readonly string[]): Asked {
     ok: true, command, file,
     options: {
       size: values.size ?? null, json: values.json ?? false, terms, out: values.out ?? null, section: values.section ?? null,
-      paper, mm, mono: values.mono ?? false, leftHanded: values['left-handed'] ?? false, format, style,
+      paper, mm, mono: values.mono ?? false, leftHanded: values['left-handed'] ?? false, symbols, view, format, style,
     },
   };
 }

@@ -61,7 +61,7 @@ function writeCharts(loaded: Loaded, size: number, options: Options): number {
     mkdirSync(out, { recursive: true });
     for (const section of chosen) {
       const files = printSection(pattern, fabric, colours.yarn, section, size, {
-        mmPerStitch: options.mm, mono: options.mono, symbols: 'all', hand: options.leftHanded ? 'left' : 'right', paper: options.paper,
+        mmPerStitch: options.mm, mono: options.mono, symbols: options.symbols, hand: options.leftHanded ? 'left' : 'right', paper: options.paper, view: options.view,
       });
       for (const file of files) {
         writeFileSync(join(out, file.name), file.text);

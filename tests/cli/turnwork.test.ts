@@ -121,6 +121,20 @@ describe('turnwork words and chart', () => {
     expect(names.map((name) => readFileSync(join(folder, 'again', name), 'utf8'))).toEqual(texts);
   });
 
+  it('draws in either family of symbols, and short rows in three views', () => {
+    const path = fileOf('heel.txt', HEEL);
+    const drawn = (name: string, ...more: string[]): string => {
+      const out = join(folder, name);
+      expect(turnwork('chart', path, '--out', out, '--section', 'heel', ...more).code).toBe(0);
+      return readFileSync(join(out, 'small-heel-heel-s.svg'), 'utf8');
+    };
+    const files = [drawn('us', '--symbols', 'us'), drawn('jis', '--symbols', 'jis'), drawn('grid', '--view', 'grid'), drawn('fan', '--view', 'fan')];
+    expect(new Set(files).size).toBe(4);
+    expect(files[0]).toBe(drawn('plain'));
+    expect(turnwork('chart', path, '--out', folder, '--symbols', 'other').err).toMatch(/--symbols other: us or jis was expected/);
+    expect(turnwork('chart', path, '--out', folder, '--view', 'other').code).toBe(2);
+  });
+
   it('cuts sheets, and names a section that is not there', () => {
     const path = fileOf('heel.txt', HEEL);
     expect(turnwork('chart', path, '--out', join(folder, 'sheets'), '--section', 'leg', '--paper', 'a4', '--mm', '12').out.split('\n').filter((line) => line.endsWith('.svg')).length).toBeGreaterThan(2);
