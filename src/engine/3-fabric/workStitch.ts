@@ -150,7 +150,13 @@ function workAcross(work: RowWork, clause: Placed, together: number, make: (base
 function reachToMarker(work: RowWork): number {
   const { hook } = work;
   let count = 0;
-  for (let place = hook.ahead(); hook.inReach(place) && place !== hook.state.marker; place = hook.ahead(place)) if (hook.isStitch(place)) count++;
+  const first = hook.ahead();
+  // Without a marker a round has no end to stop at but its own beginning.
+  for (let place = first; hook.inReach(place) && place !== hook.state.marker; ) {
+    if (hook.isStitch(place)) count++;
+    place = hook.ahead(place);
+    if (place === first) break;
+  }
   return count;
 }
 

@@ -114,6 +114,10 @@ describe('any text', () => {
     );
   }, 600_000);
 
+  it('that stops at a marker nobody placed ends at the round\'s own beginning', () => {
+    expect(made('Rnd 1: magic ring, 6 sc in ring.\nRnd 2: sc in each st to 3 sts before marker.').slice(0, 1)).toEqual([6]);
+  });
+
   it('of 10,000 rows is read in time that grows with its length', () => {
     const rows = (count: number) => `T\nTerms: US\n\nPIECE\nFoundation: ch 21.\nRow 1: sc in 2nd ch from hook and in each ch across. (20 sc)\n${Array.from({ length: count }, (_, i) => `Row ${i + 2}: ch 1, turn, *sc in next 3 sts, 2 sc in next st, sc2tog, sc in next st; rep from * to last 6 sts, sc in next 6 sts. (20 sc)`).join('\n')}`;
     const timed = (count: number) => {
