@@ -21,10 +21,12 @@ export interface Asked {
   readonly pinnable: boolean;
 }
 
+/** The unit that was chosen stays chosen while the window is open, from page to page. */
+const lengths = $state<{ unit: LengthUnit }>({ unit: 'cm' });
+
 /** The page of sizes: what is known of the piece and everything that follows from it. */
 export class Notebook {
   readonly session: Session;
-  unit = $state.raw<LengthUnit>('cm');
   #asked = $state.raw<{ readonly key: string; readonly size: number; readonly origin: Origin; readonly pinnable: boolean } | null>(null);
 
   readonly pattern = $derived.by(() => this.session.pattern);
@@ -62,6 +64,14 @@ export class Notebook {
 
   constructor(session: Session) {
     this.session = session;
+  }
+
+  get unit(): LengthUnit {
+    return lengths.unit;
+  }
+
+  set unit(unit: LengthUnit) {
+    lengths.unit = unit;
   }
 
   ask(origin: Origin, size: number, pinnable = false): void {
