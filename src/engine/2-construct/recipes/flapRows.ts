@@ -73,7 +73,7 @@ export function gussetRows(plan: FlapPlan): readonly MadeRow[] {
     const side = 2 * chains - i;
     made.push(
       rounds(`even${i}`, gusset === 'second' ? 1 : 0, [across('sc', 'around')], picked - 2 * (i - 1)),
-      rounds(`decrease${i}`, 1, [next('sc', middle + side - 1), together('sc', 2, 1), next('sc', instep), together('sc', 2, 1), across('sc', 'around')], picked - 2 * i, 'sts'),
+      rounds(`decrease${i}`, 1, [next('sc', middle + side - 1), together('sc', 2, 1), next('sc', instep), together('sc', 2, 1), next('sc', side - 1)], picked - 2 * i, 'sts'),
     );
   }
   return made;

@@ -1,4 +1,5 @@
 import { across, chain, next, plain, together, withYarn } from './clauses.ts';
+import { evenRow } from './evenRow.ts';
 import { rounds, rows, step, type MadeRow } from './madeRow.ts';
 import { eventRows, spreadEvenly } from './spreadEvenly.ts';
 
@@ -16,7 +17,8 @@ export interface LegPlan {
 
 /**
  * The rows of a leg: even, or decreased in pairs, evenly from the top to the ankle: at both edges of a flat panel, on either
- * side of the centre back in rounds. With more pairs than every second row can take, rows take several. Flat, it is then
+ * side of the centre back in rounds. With more pairs than every second row can take, rows take several, spread evenly where they find
+ * no room at the edges. Flat, it is then
  * seamed to a ring. Refuses a leg that is wider at the ankle, or by an odd number at the top.
  */
 export function legRows(plan: LegPlan): readonly MadeRow[] {
@@ -45,10 +47,13 @@ function even({ way, yarn }: LegPlan, role: string, count: number, made: number)
 }
 
 function decrease({ way, yarn, ankle, toCentre }: LegPlan, role: string, pairs: number, made: number): MadeRow {
+  const from = made + 2 * pairs;
   if (way === 'flat') {
+    if (4 * pairs >= from) return rows(role, 1, [withYarn(yarn), chain(1), plain('turn'), ...evenRow('sc', from, made, 'staggered', 'across')], made, 'sts');
     return rows(role, 1, [withYarn(yarn), chain(1), plain('turn'), together('sc', 2, pairs), across('sc', 'end', 2 * pairs), together('sc', 2, pairs)], made, 'sts');
   }
   // Before the centre stand `toCentre` stitches and half of what is still to be decreased.
   const before = toCentre + (made - ankle) / 2 + pairs;
+  if (2 * pairs + 1 >= Math.min(before, from - before)) return rounds(role, 1, [withYarn(yarn), ...evenRow('sc', from, made, 'stacked')], made, 'sts');
   return rounds(role, 1, [withYarn(yarn), next('sc', before - 2 * pairs - 1), together('sc', 2, pairs), next('sc', 2), together('sc', 2, pairs), across('sc', 'around')], made, 'sts');
 }

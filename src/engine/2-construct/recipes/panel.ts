@@ -1,7 +1,7 @@
 import { stitchRow, type StitchKind } from '../../craft/stitches.ts';
 import { plainCall, type Instruction } from '../../notation/instruction.ts';
 import { across, alongChain, chain, next, nextEach, plain, together, withYarn } from './clauses.ts';
-import { spreadChanges } from './evenRow.ts';
+import { evenRow, spreadChanges } from './evenRow.ts';
 import { fringeSection, loopSection } from './finishing.ts';
 import { fitCount } from './fitCount.ts';
 import { foundationChains } from './foundationChains.ts';
@@ -95,8 +95,8 @@ function shaped({ stitch }: PanelSettings, n: PanelNumbers, from: number, end: n
     if (row < from || row >= end) continue;
     const nth = made.length / 2 + 1;
     made.push(rows(`${part}Even${nth}`, row - done, [...turning, across(stitch)], count, unit));
+    made.push(rows(`${part}Shape${nth}`, 1, [...turning, ...atBothEdges(stitch, count, change)], count + 2 * change, 'sts'));
     count += 2 * change;
-    made.push(rows(`${part}Shape${nth}`, 1, [...turning, ...atBothEdges(stitch, change)], count, 'sts'));
     done = row + 1;
   }
   made.push(rows(part, end - done, [...turning, across(stitch)], count, unit));
@@ -114,7 +114,9 @@ function shaping({ width, far, rows: count, bobbleRow }: PanelNumbers): Readonly
   return new Map(eventRows(free.length, events).map((at, i) => [free[at]!, sign * units[i]!]));
 }
 
-function atBothEdges(stitch: StitchKind, change: number): readonly Instruction[] {
+/** `change` stitches more (or fewer) at each edge of `count`; spread over the row where the edges have no room. */
+function atBothEdges(stitch: StitchKind, count: number, change: number): readonly Instruction[] {
+  if (-4 * change >= count) return evenRow(stitch, count, count + 2 * change, 'staggered', 'across');
   if (change > 0) return [nextEach(stitch, change + 1, 1), across(stitch, 'end', 1), nextEach(stitch, change + 1, 1)];
   return [together(stitch, 2, -change), across(stitch, 'end', -2 * change), together(stitch, 2, -change)];
 }

@@ -30,6 +30,9 @@ export interface SockNumbers {
 
 const even = (pinned: number) => (pinned % 2 === 0 ? null : 'an even number');
 
+/** A number that follows from others and can't be pinned itself. */
+const follows = (value: number) => (pinned: number) => (pinned === value ? null : `${value}, which follows from other numbers`);
+
 /**
  * The numbers of a sock: round the foot by girth and gauge, to an even count and a multiple of the motif; the rest follows.
  * A short-row heel adds half of its rows to the length of the foot, a flap the rows of its turn, a heel set in afterwards as
@@ -77,7 +80,7 @@ function aroundOf(r: Reckoning, request: PieceRequest, { leg }: SockSettings, pe
 
 function topOf(r: Reckoning, request: PieceRequest, { leg }: SockSettings, perCm: Origin, around: Origin): Origin {
   const calf = leg.calf ? wanted(r, request.measures, 'calf') : null;
-  if (!calf) return r.reckon({ key: 'top', says: 'stitches at the top', unit: 'sts', formula: 'as round the foot', inputs: [around], exact: around.value });
+  if (!calf) return r.reckon({ key: 'top', says: 'stitches at the top', unit: 'sts', formula: 'as round the foot', inputs: [around], exact: around.value, rounding: nearest(around.value, 2), allows: even });
   return r.reckon({
     key: 'top', says: 'stitches at the top', unit: 'sts', formula: 'girth of the calf × stitches in 1 cm, an even number more than at the ankle', inputs: [calf, perCm, around],
     exact: calf.value * perCm.value, rounding: nearest(around.value, 2), allows: even,
@@ -114,7 +117,7 @@ interface FootFacts {
 
 function footOf(r: Reckoning, request: PieceRequest, settings: SockSettings, { around, heel, left, rowsPerCm, toeRounds, stop }: FootFacts): Pick<SockNumbers, 'flap' | 'footRounds' | 'gussetRounds'> {
   const length = wantedOrRefuse(r, request.measures, 'footLength');
-  const toe = r.reckon({ key: 'toe.rounds', says: 'rounds of the toe', unit: 'rows', formula: 'from the pace of its decreases', inputs: [around, stop], exact: toeRounds });
+  const toe = r.reckon({ key: 'toe.rounds', says: 'rounds of the toe', unit: 'rows', formula: 'from the pace of its decreases', inputs: [around, stop], exact: toeRounds, allows: follows(toeRounds) });
   const all = length.value * rowsPerCm.value;
   const flap = settings.heel.kind === 'flap' ? flapOf(r, length, rowsPerCm, heel) : null;
   const plan = { stitches: heel.value, rows: flap?.value ?? 0, middle: heel.value - 2 * left.value, around: around.value };
@@ -125,7 +128,7 @@ function footOf(r: Reckoning, request: PieceRequest, settings: SockSettings, { a
   const footRounds = r.reckon({
     key: 'foot.rounds', says: flap ? 'rounds of the foot after the gusset' : 'rounds of the foot', unit: 'rows',
     formula: `length of the foot × rows in 1 cm − what the heel gives − rounds of the toe${flap ? ' − rounds of the gusset' : ''}`,
-    inputs: [length, rowsPerCm, heelRows, toe, ...(flap ? [r.reckon({ key: 'gusset.rounds', says: 'rounds of the gusset', unit: 'rows', formula: `1 + ${settings.heel.gusset === 'second' ? '2 for' : ''} each decrease of 2; ${flapChains(plan)} chains picked up twice on each side`, inputs: [flap, around, heel], exact: gussetRounds })] : [])],
+    inputs: [length, rowsPerCm, heelRows, toe, ...(flap ? [r.reckon({ key: 'gusset.rounds', says: 'rounds of the gusset', unit: 'rows', formula: `1 + ${settings.heel.gusset === 'second' ? '2 for' : ''} each decrease of 2; ${flapChains(plan)} chains picked up twice on each side`, inputs: [flap, around, heel], exact: gussetRounds, allows: follows(gussetRounds) })] : [])],
     exact: all - heelRows.value - toe.value - gussetRounds, rounding: nearest(flap ? (shift * 2 > around.value ? 1 : 0) : 2),
   });
   return { flap, footRounds, gussetRounds };
@@ -142,17 +145,13 @@ function flapOf(r: Reckoning, length: Origin, rowsPerCm: Origin, heel: Origin): 
 
 /** Rows that the heel gives to the length of the foot. */
 function heelLength(r: Reckoning, { heel }: SockSettings, stitches: Origin, left: Origin): Origin {
-  const key = 'heel.length';
-  const says = 'rows that the heel gives to the foot';
+  const rows = (formula: string, inputs: readonly Origin[], exact: number) => r.reckon({ key: 'heel.length', says: 'rows that the heel gives to the foot', unit: 'rows', formula, inputs, exact, allows: follows(exact) });
   switch (heel.kind) {
     case 'flap':
-      return r.reckon({ key, says, unit: 'rows', formula: 'rows of the turn: 2 and one for each stitch beside its middle', inputs: [stitches, left], exact: turnRowCount({ stitches: stitches.value, middle: stitches.value - 2 * left.value }) });
+      return rows('rows of the turn: 2 and one for each stitch beside its middle', [stitches, left], turnRowCount({ stitches: stitches.value, middle: stitches.value - 2 * left.value }));
     case 'afterthought':
-      return r.reckon({ key, says, unit: 'rows', formula: 'as many as a toe of the same stitches, and one', inputs: [stitches], exact: 1 + afterthoughtPlan(stitches.value).rounds });
+      return rows('as many as a toe of the same stitches, and one', [stitches], 1 + afterthoughtPlan(stitches.value).rounds);
     case 'shortRows':
-      return r.reckon({
-        key, says, unit: 'rows', formula: 'half of the heel’s rows', inputs: [stitches, left],
-        exact: heelRowCount({ leftFirst: left.value, leftSecond: left.value, step: heel.turn === 'atOnce' ? 0 : heel.step }) / 2,
-      });
+      return rows('half of the heel’s rows', [stitches, left], heelRowCount({ leftFirst: left.value, leftSecond: left.value, step: heel.turn === 'atOnce' ? 0 : heel.step }) / 2);
   }
 }

@@ -18,7 +18,7 @@ const LEAST_SWATCH = { cm: 10, stitches: 24, rows: 20 } as const;
  * row off what was wanted.
  */
 export function sizeChecks(pattern: Pattern, reports: readonly SizeReport[], measures: readonly Measure[], swatches: readonly Swatch[]): Finding[] {
-  return [...swatches.flatMap(swatchChecks), ...reports.flatMap((report) => [...openingChecks(pattern, report, measures, swatches), ...measureChecks(report)])];
+  return [...swatches.flatMap(swatchChecks), ...gaugeChecks(pattern, swatches), ...reports.flatMap((report) => [...openingChecks(pattern, report, measures, swatches), ...measureChecks(report)])];
 }
 
 function swatchChecks(swatch: Swatch): Finding[] {
@@ -28,6 +28,20 @@ function swatchChecks(swatch: Swatch): Finding[] {
   const low = swatch.heightCm < LEAST_SWATCH.cm && swatch.rows < LEAST_SWATCH.rows;
   if (small || low) found.push(finding('note', 'swatchSmall', {}, { found: `${swatch.stitches} × ${swatch.rows}`, expected: `10 cm or ${LEAST_SWATCH.stitches} × ${LEAST_SWATCH.rows}`, params }));
   if (!swatch.washed) found.push(finding('note', 'swatchUnwashed', {}, { params }));
+  return [...found, ...classChecks(swatch)];
+}
+
+/** The pattern's own gauge and hook against the classes of its yarns, where no swatch was counted. */
+function gaugeChecks({ gauge, hookMm, piece }: Pattern, swatches: readonly Swatch[]): Finding[] {
+  if (swatches.some(({ weight }) => weight !== null)) return [];
+  const weights = new Set((piece?.supplies ?? []).flatMap(({ weight }) => (weight === null ? [] : [weight])));
+  return [...weights].flatMap((weight) => classChecks({ id: 'gauge', stitch: gauge.stitch, stitches: gauge.stitches, widthCm: gauge.overCm, hookMm, weight }));
+}
+
+/** Gauge and hook outside the published range of a class of yarn. */
+function classChecks(swatch: Pick<Swatch, 'id' | 'stitch' | 'stitches' | 'widthCm' | 'hookMm' | 'weight'>): Finding[] {
+  const found: Finding[] = [];
+  const params = { swatch: swatch.id, stitch: swatch.stitch };
   const weight = YARN_WEIGHTS.find(({ number }) => number === swatch.weight);
   if (!weight) return found;
   const per10 = (swatch.stitches * 10) / swatch.widthCm;

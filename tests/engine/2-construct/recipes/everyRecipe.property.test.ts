@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { DISC, NO_EDGE, PANEL, SOCK, TUBE } from '../../../../src/engine/2-construct/recipes/defaults.ts';
 import type { EdgeSettings, PieceSettings } from '../../../../src/engine/2-construct/recipes/settings.ts';
+import { sockSizes } from '../../../../src/engine/readings/sizes/sockSizes.ts';
 import { measure, pieceOf, requestOf, type WorkedPiece } from './pieceOf.ts';
 
 /** Gauges of single crochet from chunky to sock yarn, stitches from wide to tall. */
@@ -146,6 +147,38 @@ describe('every recipe, for gauges and measurements within sense', () => {
         measuresMet(ball);
       }),
       { numRuns: 80, seed: 10 },
+    );
+  });
+
+  it('a sock in as many sizes as there are bands of feet, women’s and men’s together', () => {
+    const bands = [...sockSizes('women'), ...sockSizes('men')];
+    const measures = [measure('footGirth', ...bands.map((one) => one.footGirthCm)), measure('footLength', ...bands.map((one) => one.footLengthCm)), measure('legLength', ...bands.map(() => 20)), measure('calf', ...bands.map((one) => one.calfCm))];
+    const worked = pieceOf(requestOf({ ...SOCK, leg: { ...SOCK.leg, calf: true } }, measures));
+    expect(worked.pattern.sizes).toHaveLength(13);
+    expect(worked.findings).toEqual([]);
+    measuresMet(worked);
+  });
+
+  it('a sock with any numbers pinned by hand works without a wrong number, or says that they can’t be', () => {
+    const keys = ['around', 'top', 'cuff.rows', 'leg.rows', 'heel.stitches', 'heel.left', 'toe.stop', 'foot.rounds', 'flap.rows', 'gusset.rounds', 'toe.rounds'];
+    fc.assert(
+      fc.property(socks, feet, fc.dictionary(fc.constantFrom(...keys), fc.tuple(fc.integer({ min: -2, max: 90 }), fc.constantFrom(null, 7, 24, 2.5)), { maxKeys: 3 }), (settings, measures, pins) => {
+        const worked = pieceOf(requestOf(settings, measures, { pins }));
+        expect(worked.findings.filter(({ degree }) => degree === 'wrong')).toEqual([]);
+        for (const { key, size, found } of worked.made.problems) expect(worked.made.numbers[size]!.get(key)!.value).not.toBe(found);
+      }),
+      { numRuns: 120, seed: 77 },
+    );
+  });
+
+  it('a leg of any counts, however short', () => {
+    fc.assert(
+      fc.property(fc.constantFrom('flat' as const, 'rounds' as const), fc.integer({ min: 6, max: 40 }), fc.integer({ min: 0, max: 50 }), fc.integer({ min: 2, max: 40 }), (way, half, more, rows) => {
+        const calf = measure('calf', (2 * half + 2 * more) / 1.8);
+        const worked = pieceOf(requestOf({ ...SOCK, cuff: NO_EDGE, leg: { ...SOCK.leg, way, calf: true } }, [measure('footGirth', (2 * half) / 1.8), measure('footLength', 30), measure('legLength', rows / 2), calf]));
+        expect(worked.findings).toEqual([]);
+      }),
+      { numRuns: 150, seed: 78 },
     );
   });
 

@@ -103,6 +103,12 @@ describe('checks of gauge and sizes', () => {
     expect(rules(check({ ...SWATCH, ...more }))).toEqual(expected);
   });
 
+  it('look at the pattern’s own gauge where only the class of its yarn is known', () => {
+    const pattern = { gauge: { stitches: 18, rows: 20, overCm: 10, stitch: 'sc' }, hookMm: 4, piece: { supplies: ['A', 'B'].map((letter) => ({ letter, weight: 3, ballGrams: null, ballMetres: null, price: null })) } } as unknown as Pattern;
+    expect(rules(sizeChecks(pattern, [], [], []))).toEqual(['gaugeUnusual', 'hookUnusual']);
+    expect(rules(sizeChecks(pattern, [], [], [{ ...SWATCH, stitches: 24, widthCm: 16, hookMm: 5 }]))).toEqual([]);
+  });
+
   it('name the class that a gauge is in, and the source', () => {
     expect(describeFinding(check({ ...SWATCH, stitches: 28, widthCm: 14 })[0]!)).toMatch(/^20 sc in 10 cm is outside the published range of yarn weight 3 \(Light\): 12 to 17; it is the range of 2 Fine\. .*guidelines.*Craft Yarn Council/);
   });
