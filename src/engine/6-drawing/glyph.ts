@@ -5,14 +5,16 @@ import type { SymbolSet } from './symbols/symbolSet.ts';
 export interface GlyphTable {
   readonly glyphs: Glyph[];
   readonly index: Map<string, number>;
-  /** Glyphs of upright stitches with one foot, by what they are and their length: most stitches of most charts. */
+  /** Glyphs of upright stitches with one foot straight below, by what they are and their length: most stitches of most charts. */
   readonly upright: Map<number, number>;
+  /** Glyphs of stitches with one foot, by what they are and how they stand. */
+  readonly posed: Map<number, Map<number, number>>;
   readonly set: SymbolSet;
 }
 
 /** An empty table for symbols of one set. */
 export function newGlyphTable(set: SymbolSet): GlyphTable {
-  return { glyphs: [], index: new Map(), upright: new Map(), set };
+  return { glyphs: [], index: new Map(), upright: new Map(), posed: new Map(), set };
 }
 
 /** Index of the glyph of this name and these strokes, added if it is new. Its id depends on its name and geometry (to 0.001 mm) only. */

@@ -52,33 +52,50 @@ export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose,
   const part = cross && straight > 0 ? crossDepth(straight, h) / straight : 0;
   const x = head[0] + (foot[0] - head[0]) * part + down * Math.sin(turn);
   const y = head[1] + (foot[1] - head[1]) * part - down * Math.cos(turn);
-  const place = (glyph: number): PlacedGlyph => ({ glyph, x, y, turnRad: turn });
-
   const steps = Math.round(length / (h * STEP));
-  const upright = pose.angle === 0 && pose.feet.length < 2 && head[0] === foot[0] && steps < 1024 && pose.across >= 0.8 * w;
-  const key = upright ? uprightKey(fabric, pose, steps) : 0;
-  const known = upright ? table.upright.get(key) : undefined;
-  if (known !== undefined) return place(known);
-
-  const local = ([px, py]: readonly [number, number]): readonly [number, number] => {
-    const [dx, dy] = [px - x, py - y];
-    return [round(dx * Math.cos(turn) + dy * Math.sin(turn), w), round(-dx * Math.sin(turn) + dy * Math.cos(turn), h)];
+  const single = pose.feet.length < 2;
+  const upright = single && pose.angle === 0 && head[0] === foot[0] && steps < 1024 && pose.across >= 0.8 * w;
+  const kind = single ? kindKey(fabric, pose) : 0;
+  const plain = upright ? table.upright.get(kind * 1024 + steps) : undefined;
+  if (plain !== undefined) return { glyph: plain, x, y, turnRad: turn };
+  const [sin, cos] = turn === 0 ? [0, 1] : [Math.sin(turn), Math.cos(turn)];
+  const local = ([px, py]: readonly [number, number]): readonly [number, number] => [round((px - x) * cos + (py - y) * sin, w), round((py - y) * cos - (px - x) * sin, h)];
+  const own = local(foot);
+  // What a symbol with one foot is drawn from: most stitches of most charts share a few.
+  const known = single ? knownGlyphs(table, kind) : null;
+  const key = known ? poseKey(length / h, own[0] / w, own[1] / h, pose.across / w) : 0;
+  const keep = (glyph: number): PlacedGlyph => {
+    known?.set(key, glyph);
+    if (upright) table.upright.set(kind * 1024 + steps, glyph);
+    return { glyph, x, y, turnRad: turn };
   };
+  const found = known?.get(key);
+  if (found !== undefined) return keep(found);
   const call = symbolCall(fabric, stitch);
-  const feet = pose.feet.length > 1 ? pose.feet.map(local).sort((a, b) => a[0] - b[0]) : [local(foot)];
   const frame: SymbolFrame = {
-    w, h, length, feet, legs: call.legs, slashes: slashes(call.kind), shared: pose.shared, inSpace: pose.inSpace, standing: call.turning, across: round(pose.across, w), set: table.set,
+    w, h, length, feet: pose.feet.length > 1 ? pose.feet.map(local).sort((one, other) => one[0] - other[0]) : [own], legs: call.legs, slashes: slashes(call.kind),
+    shared: pose.shared, inSpace: pose.inSpace, standing: call.turning, across: round(pose.across, w), set: table.set,
   };
-  const glyph = addGlyph(table, symbolName(call, 'us'), drawSymbol(call, frame));
-  if (upright) table.upright.set(key, glyph);
-  return place(glyph);
+  return keep(addGlyph(table, symbolName(call, 'us'), drawSymbol(call, frame)));
 }
 
-/** Tells the symbols of upright stitches apart: 10 bits of length, 2 of neighbourhood, 16 of flags, side, 8 of legs, 5 of kind. */
-function uprightKey(fabric: Fabric, { stitch, shared, inSpace }: StitchPose, steps: number): number {
+function knownGlyphs(table: GlyphTable, kind: number): Map<number, number> {
+  let known = table.posed.get(kind);
+  if (!known) table.posed.set(kind, (known = new Map()));
+  return known;
+}
+
+/** Length, foot and room across, in whole steps of a cell: 12 bits each. */
+function poseKey(length: number, footX: number, footY: number, across: number): number {
+  const steps = (part: number): number => Math.max(-2048, Math.min(2047, Math.round(part / STEP))) + 2048;
+  return ((steps(length) * 4096 + steps(footX)) * 4096 + steps(footY)) * 4096 + steps(across);
+}
+
+/** Tells stitches apart that are drawn in different ways: 2 bits of neighbourhood, side, 16 of flags, 8 of legs, 5 of kind. */
+function kindKey(fabric: Fabric, { stitch, shared, inSpace }: StitchPose): number {
   const side = fabric.rows[fabric.row[stitch]!]?.side === 'WS' ? 1 : 0;
   const made = (fabric.kind[stitch]! * 256 + fabric.legs[stitch]!) * 131072 + fabric.flags[stitch]! * 2 + side;
-  return (made * 4 + (shared ? 2 : 0) + (inSpace ? 1 : 0)) * 1024 + steps;
+  return made * 4 + (shared ? 2 : 0) + (inSpace ? 1 : 0);
 }
 
 function round(value: number, unit: number): number {
