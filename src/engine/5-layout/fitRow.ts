@@ -3,6 +3,9 @@ import { spaced } from './spaced.ts';
 /** How strongly neighbours pull each other to one stitch width: 0 keeps columns, large values give rigid rows. */
 const PULL = 0.6;
 
+/** A stitch that is pulled by less than this part of its gap stays over its base. */
+const COLUMN = 0.06;
+
 /**
  * Positions along one row, from where its stitches would like to stand (`wanted`, mm, left to right).
  *
@@ -13,7 +16,10 @@ const PULL = 0.6;
 export function fitRow(wanted: Float64Array, weight: Float64Array, gap: Float64Array, least: Float64Array = gap): Float64Array {
   const count = wanted.length;
   if (count < 2 || standsAtGaps(wanted, gap)) return wanted.slice();
-  return spaced(elastic(wanted, weight, gap), weight, least);
+  const pulled = elastic(wanted, weight, gap);
+  // The pull dies away along the row; where it is hardly seen, columns stay exact.
+  for (let i = 0; i < count; i++) if (Math.abs(pulled[i]! - wanted[i]!) < COLUMN * gap[Math.min(i, count - 2)]!) pulled[i] = wanted[i]!;
+  return spaced(pulled, weight, least);
 }
 
 function standsAtGaps(wanted: Float64Array, gap: Float64Array): boolean {

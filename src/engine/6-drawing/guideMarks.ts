@@ -20,7 +20,7 @@ function marksOf(fabric: Fabric, layout: Layout, guide: Guide, sizeMm: number, n
     case 'way': return [{ kind: 'line', role: 'direction', points: guide.points, row: guide.row }];
     case 'start': return [startMark(layout, guide)];
     case 'from': return nameMarks(fabric, guide, sizeMm, nameDownMm);
-    case 'open': return openMarks(fabric, guide, sizeMm);
+    case 'open': return openMarks(fabric, guide, sizeMm, layout.cellWidthMm);
   }
 }
 
@@ -43,14 +43,15 @@ function nameMarks(fabric: Fabric, { points, section, textX, textY }: Extract<Gu
   ];
 }
 
-function openMarks(fabric: Fabric, guide: Extract<Guide, { kind: 'open' }>, sizeMm: number): Mark[] {
+function openMarks(fabric: Fabric, guide: Extract<Guide, { kind: 'open' }>, sizeMm: number, cellMm: number): Mark[] {
   const { points, count, row, lastRow } = guide;
   const [number, last] = [fabric.rows[row]?.number ?? null, fabric.rows[lastRow]?.number ?? null];
   const by = number === null ? '' : last === null || last === number ? ` by row ${number}` : ` by rows ${number}–${last}`;
   const full = `${count} ${count === 1 ? 'st' : 'sts'} left open${by}`;
   const band: Mark[] = points.length > 0 ? [{ kind: 'area', role: 'open', points, row }] : [];
-  // Beside a short band words would run into its neighbours: its count must do, and one stitch is seen to be one.
-  const words = points.length === 0 || longSide(points) >= 0.6 * textWidth(full, sizeMm) ? full : count > 1 ? String(count) : '';
+  // Beside a short band, or in a column narrower than they are high, words would run into their neighbours: the count must do, and one stitch is seen to be one.
+  const room = points.length === 0 ? cellMm >= 0.9 * sizeMm : longSide(points) >= 0.6 * textWidth(full, sizeMm);
+  const words = room ? full : count > 1 ? String(count) : '';
   if (count === 0 || words === '') return band;
   return [...band, { kind: 'text', role: 'openText', x: guide.textX, y: guide.textY, text: words, sizeMm, anchor: 'middle', turnRad: guide.turnRad, row }];
 }

@@ -127,6 +127,20 @@ Rows 2-4: ch 1, turn, sc2tog, sc in each st to last 2 sts, sc2tog.`);
   });
 });
 
+describe('columns of a shaped panel', () => {
+  it.each([
+    ['increased at both ends', '2 sc in next st, sc in each st to last st, 2 sc in last st', 0],
+    ['decreased at both ends', 'sc2tog, sc in each st to last 2 sts, sc2tog', 2],
+  ])('stay exact where they are %s, but for %s at the edges', (_, row, edge) => {
+    const { fabric, layout } = laid(`Foundation: ch 25.\nRow 1 (RS): sc in 2nd ch from hook and in each ch across.\nRows 2-6: ch 1, turn, ${row}.`);
+    slotHeads(fabric, layout).slice(2).forEach(({ stitches }) => stitches.slice(edge, stitches.length - edge).forEach((stitch) => {
+      const [from, end] = [fabric.baseStart[stitch]!, fabric.baseStart[stitch + 1]!];
+      if (end - from !== 1 || fabric.flags[stitch]! & FLAG.sameBase || (end < fabric.bases.length && fabric.flags[stitch + 1]! & FLAG.sameBase)) return;
+      expect(layout.headX[stitch - layout.first]).toBeCloseTo(layout.headX[fabric.bases[from]! - layout.first]!, 4);
+    }));
+  });
+});
+
 describe('turning chains', () => {
   it('that count stand one on another in the first slot', () => {
     const { fabric, layout } = laid(`Foundation: ch 10.

@@ -2,12 +2,13 @@ import { describe, expect, it } from 'vitest';
 import type { Mark, MarkRole } from '../../../src/engine/6-drawing/drawing.ts';
 import { scaleDrawing } from '../../../src/engine/6-drawing/scaleDrawing.ts';
 import { LEAST_TEXT_MM } from '../../../src/engine/6-drawing/textSize.ts';
+import { stitchCode } from '../../../src/engine/craft/stitches.ts';
 import { FLAG } from '../../../src/engine/3-fabric/fabric.ts';
 import { chartOf } from './chartOf.ts';
 import { SAMPLES } from '../../../src/editor/gallery/samples.ts';
 
 const PLAIN = 'Foundation: ch 13.\nRow 1 (RS): sc in 2nd ch from hook and in each ch across.\nRows 2-11: ch 1, turn, sc in each st across.';
-const HEEL = SAMPLES.find(({ name }) => name === 'heel')!.text;
+const HEEL = `Sample\n\n${SAMPLES.find(({ name }) => name === 'heel')!.text}`;
 const texts = (marks: readonly Mark[], role: MarkRole): Extract<Mark, { kind: 'text' }>[] => marks.flatMap((mark) => (mark.kind === 'text' && mark.role === role ? [mark] : []));
 const count = (marks: readonly Mark[], role: MarkRole): number => marks.filter((mark) => mark.role === role).length;
 
@@ -119,5 +120,59 @@ describe('a chart without symbols', () => {
     expect(attaching).toBe(8);
     expect(count(drawing.marks, 'attach')).toBe(attaching);
     expect(count(chartOf(HEEL, { section: 1 }).drawing.marks, 'attach')).toBe(0);
+  });
+});
+
+describe('what reaches for a stitch elsewhere', () => {
+  const SPIKES = `Foundation: ch 9.
+Row 1 (RS): sc in 2nd ch from hook and in each ch across. (8 sc)
+Row 2: ch 1, turn, sc in each st across. (8 sc)
+Row 3: ch 1, turn, sc in next 3 sts, spike sc in next st 1 row below, sc in next 4 sts. (8 sc)`;
+
+  it('has an ink of its own: attaching stitches and spikes', () => {
+    const { drawing, fabric } = chartOf(SPIKES);
+    const reaching = [...drawing.stitches.ink].flatMap((ink, i) => (ink === 2 ? [drawing.stitches.stitch[i]!] : []));
+    expect(reaching).toHaveLength(1);
+    expect(fabric.flags[reaching[0]!]! & FLAG.spike).toBeTruthy();
+  });
+
+  it('shows a stem from the row itself down to the row it is worked into', () => {
+    const { drawing } = chartOf(SPIKES);
+    const item = drawing.stitches.ink.indexOf(2);
+    const glyph = drawing.glyphs[drawing.stitches.glyph[item]!]!;
+    const low = Math.max(...glyph.strokes.flatMap((stroke) => (stroke.kind === 'line' ? [stroke.points[1]!, stroke.points[3]!] : [])));
+    expect(low).toBeGreaterThan(1.8 * drawing.cellHeightMm);
+  });
+});
+
+describe('grey stitches', () => {
+  it('have cells to be tinted, chains none', () => {
+    const { drawing, fabric } = chartOf(HEEL, { section: 1 });
+    const ghosts = [...drawing.stitches.ghost.keys()].filter((i) => drawing.stitches.ghost[i]);
+    expect(ghosts.length).toBeGreaterThan(0);
+    ghosts.forEach((i) => expect(drawing.stitches.filled[i]).toBe(fabric.kind[drawing.stitches.stitch[i]!] === stitchCode('ch') ? 0 : 1));
+  });
+
+  it('are named by their section, once, under them', () => {
+    const { drawing } = chartOf(HEEL, { section: 1 });
+    expect(texts(drawing.marks, 'caption').map(({ text }) => text)).toEqual(['LEG']);
+  });
+});
+
+describe('words beside bands', () => {
+  it('give way to the count where there is no room for them', () => {
+    const HOURGLASS = `Sample\n\n${SAMPLES.find(({ name }) => name === 'hourglass')!.text}`;
+    expect(texts(chartOf(HOURGLASS, { section: 1 }).drawing.marks, 'openText').map(({ text }) => text)).toEqual(['4 sts left open by rows 3–9', '4 sts left open by rows 2–8']);
+    expect(texts(chartOf(HOURGLASS, { section: 1, mmPerStitch: 1.5 }).drawing.marks, 'openText').map(({ text }) => text)).toEqual(['4', '4']);
+  });
+});
+
+describe('symbols of a set', () => {
+  it('are told by the drawing, and all is one for the US set', () => {
+    const of = (symbols: 'all' | 'us' | 'jis') => chartOf(PLAIN, { draw: { symbols } }).drawing;
+    expect([of('all').symbols, of('us').symbols, of('jis').symbols]).toEqual(['us', 'us', 'jis']);
+    expect(of('all').glyphs).toEqual(of('us').glyphs);
+    expect(of('jis').glyphs).not.toEqual(of('us').glyphs);
+    expect(chartOf(PLAIN, { draw: { symbols: 'none' } }).drawing.symbols).toBeUndefined();
   });
 });

@@ -3,7 +3,10 @@ import type { Sample } from '../../../src/editor/gallery/sample.ts';
 import { sampleChart } from '../../../src/editor/gallery/sampleChart.ts';
 import { SAMPLES } from '../../../src/editor/gallery/samples.ts';
 import { writeSvg } from '../../../src/engine/6-drawing/writeSvg.ts';
+import { FLAG } from '../../../src/engine/3-fabric/fabric.ts';
 import { legend } from '../../../src/engine/6-drawing/legend.ts';
+import { printLook } from '../../../src/engine/6-drawing/look.ts';
+import { SEEN_FROM_RIGHT } from '../../../src/engine/6-drawing/symbols/rightSide.ts';
 import { LEAST_TEXT_MM } from '../../../src/engine/6-drawing/textSize.ts';
 import { YARNS } from './chartOf.ts';
 import { attributeValues, xmlFault } from './wellFormed.ts';
@@ -137,5 +140,60 @@ describe('the legend', () => {
   it('explains attaching stitches, open bands, the seam and grey stitches of a heel', () => {
     const words = sampleChart(sample('heel')).svg.legend!.map(({ text }) => text).join('\n');
     for (const part of ['into the next open stitch', 'stitches left open', 'seam', 'grey']) expect(words).toContain(part);
+  });
+});
+
+describe('on any yarn', () => {
+  const { drawing, svg } = sampleChart(sample('heel-in-colour'));
+  const written = writeSvg(drawing, svg);
+
+  it('attaching stitches stand on a halo in the paper\'s colour, in the ink that the legend shows', () => {
+    const attaching = [...drawing.stitches.ink].filter((ink) => ink === 2).length;
+    expect(written.match(/<use href="#[\w-]+-halo"/g)).toHaveLength(attaching);
+    const symbols = written.slice(written.indexOf('<g id="symbols"'), written.indexOf('<g id="marks-seam"'));
+    expect(symbols).toContain(`<g stroke="${svg.look.paper}" fill="${svg.look.paper}"`);
+    expect(written.slice(written.indexOf('<g id="legend"'))).toContain(`stroke="${svg.look.inks.attaching}"`);
+    expect(symbols).toContain(`<g stroke="${svg.look.inks.attaching}" fill="${svg.look.inks.attaching}">`);
+  });
+
+  it('grey stitches lie on tints of their yarns, between paper and yarn', () => {
+    const cells = /<g id="ghost-cells">(.*?)<\/g>/.exec(written)![1]!;
+    const [tint] = [.../fill="(#[0-9a-f]{6})"/g[Symbol.matchAll](cells)].map(([, colour]) => colour!);
+    const light = (hex: string): number => [1, 3, 5].reduce((sum, at) => sum + Number.parseInt(hex.slice(at, at + 2), 16), 0);
+    const leg = svg.look.yarns[0]!.colour;
+    expect(light(tint!)).toBeGreaterThan(light(leg));
+    expect(light(tint!)).toBeLessThan(light(svg.look.paper));
+  });
+
+  it('charts without symbols show the stems on halos too', () => {
+    const cells = sampleChart(sample('heel-cells'));
+    const stems = writeSvg(cells.drawing, cells.svg).match(/<g id="marks-attach">(.*?)<\/g>/)![1]!;
+    expect(stems.match(/<path/g)).toHaveLength(2);
+    expect(stems.indexOf(cells.svg.look.paper)).toBeLessThan(stems.indexOf(cells.svg.look.inks.attaching));
+  });
+});
+
+describe('front and back on wrong-side rows', () => {
+  it('are shown as the right side has them, and the legend says what is worked (published guide to stitch charts)', () => {
+    const { fabric, drawing, svg } = sampleChart(sample('posts'));
+    const words = svg.legend!.map(({ text }) => text);
+    expect(words).toContain('BPdc = back post double crochet, wrong-side row (worked as FPdc)');
+    expect(words).toContain('FPdc = front post double crochet');
+    const row = fabric.rows.find(({ number }) => number === 2)!;
+    const first = Array.from({ length: row.end - row.first }, (_, k) => row.first + k).find((stitch) => fabric.flags[stitch]! & FLAG.frontPost)!;
+    const item = drawing.stitches.stitch.indexOf(first);
+    expect(drawing.glyphs[drawing.stitches.glyph[item]!]!.name).toBe('BPdc');
+  });
+
+  it.each([
+    ['RS', 'front', 'front'], ['RS', 'back', 'back'], ['WS', 'front', 'back'], ['WS', 'back', 'front'],
+  ] as const)('%s row, %s: seen %s (published guide to stitch charts; JIS L 0201: symbols show the right side)', (side, worked, seen) => {
+    expect(SEEN_FROM_RIGHT[side][worked]).toBe(seen);
+  });
+});
+
+describe('line weights', () => {
+  it.each([[1, 0.2], [2, 0.2], [4, 0.26], [6, 0.39], [12, 0.6]])('of symbols at %f mm a stitch: %f mm, from 0.2 to 0.6', (mmPerStitch, weight) => {
+    expect(printLook([], { mmPerStitch }).symbolMm).toBeCloseTo(weight, 9);
   });
 });
