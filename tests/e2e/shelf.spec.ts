@@ -11,7 +11,7 @@ test('the empty shelf teaches one row in three readings', async ({ page }) => {
 test('a started sock is workable at once and stays on the shelf', async ({ page }) => {
   await page.goto('/');
   await page.getByRole('button', { name: 'Start a pattern' }).click();
-  await page.getByRole('textbox', { name: 'Name' }).fill('Harbour sock');
+  await page.getByRole('textbox', { name: 'Name', exact: true }).fill('Harbour sock');
   await page.getByRole('button', { name: /bench/ }).click();
   await expect(page.getByText('Checks: all numbers agree')).toBeVisible();
   await kept(page);

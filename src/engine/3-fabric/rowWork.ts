@@ -16,7 +16,7 @@ export interface RowWork {
   readonly reading: ChainReading;
   readonly findings: Finding[];
   /** Whether chains made first in this row begin a new piece. */
-  readonly startsPiece: boolean;
+  startsPiece: boolean;
   /** Set when the row is to stop (leave the rest unworked, too many stitches). */
   stopped: boolean;
   /** Whether words said that stitches stay unworked. */

@@ -57,6 +57,7 @@ function workClause(work: RowWork, clause: Instruction): void {
       state.thread = NONE;
       piece.centre = hook.make('ring', [], FLAG.foundation);
       piece.foundation = [piece.centre, piece.centre];
+      work.startsPiece = false;
       return;
     }
     case 'joinRing':

@@ -121,7 +121,7 @@ function workInto(work: RowWork, clause: Placed, together: number, call: StitchC
       return;
     case 'open':
     case 'section':
-      workBeyond(work, clause, amountOf(work, into.count), make);
+      workBeyond(work, clause, amountOf(work, into.count), together, make);
       return;
     case 'top':
       return;
@@ -196,26 +196,34 @@ function takeAndMake(work: RowWork, clause: Placed, count: number, together: num
 }
 
 /** Works beyond the row below: into open stitches of earlier rows, or of another section. */
-function workBeyond(work: RowWork, clause: Placed, count: number, make: (bases: readonly number[], flags: number) => void): void {
+function workBeyond(work: RowWork, clause: Placed, count: number, together: number, make: (bases: readonly number[], flags: number) => void): void {
   const { hook } = work;
-  for (let done = 0; done < count; done++) {
+  // "sc2tog over next 2 unworked sts" names its places, so they are counted and drawn together as they come.
+  const places = Math.max(count, together);
+  let bases: number[] = [];
+  let flags = clause.into.at === 'section' ? FLAG.corner : 0;
+  for (let done = 0; done < places; done++) {
     let place = hook.ahead();
     while (place !== NONE && hook.isSlip(place) && hook.edge.row.at(place) !== hook.row) {
       hook.take(place);
       place = hook.ahead();
     }
     if (place === NONE || hook.edge.row.at(place) === hook.row) {
-      report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: count, found: done, params: { what: 'open' } });
-      return;
+      report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: places, found: done, params: { what: 'open' } });
+      if (bases.length === 0) return;
+    } else {
+      hook.inReach(place);
+      if (!hook.round && hook.edge.row.at(place) !== hook.below) flags |= FLAG.attaching;
+      hook.state.behind = hook.edge.beside(place, -hook.state.direction);
+      bases.push(hook.take(place));
+      if (bases.length < together && done + 1 < places) continue;
     }
-    hook.inReach(place);
-    const attaching = !hook.round && hook.edge.row.at(place) !== hook.below ? FLAG.attaching : 0;
-    const corner = clause.into.at === 'section' ? FLAG.corner : 0;
-    hook.state.behind = hook.edge.beside(place, -hook.state.direction);
-    const base = hook.take(place);
-    hook.state.sameBases = [base];
+    hook.state.sameBases = bases;
     hook.state.sameIsAhead = false;
-    make([base], attaching | corner);
+    make(bases, flags);
+    if (place === NONE) return;
+    bases = [];
+    flags &= ~FLAG.attaching;
   }
 }
 

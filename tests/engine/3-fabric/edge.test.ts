@@ -27,6 +27,16 @@ describe('rows on the edge', () => {
     expect(findings).toEqual([]);
   });
 
+  it('draws open stitches beyond the row below together', () => {
+    const { rows, findings } = workText(`${FLAT}Row 2: ch 1, turn, sc in next 6 sts. Leave 4 unworked.\nRow 3: ch 1, turn, sc in each st across.\nRow 4: ch 1, turn, sc in each st across, sc2tog over next 2 unworked sts, sc in next 2 unworked sts. (9 sc)`);
+    expect(rows.at(-1)).toMatchObject({ made: 9, used: 10, left: { ahead: 0, behind: 0 } });
+    expect(findings).toEqual([]);
+  });
+
+  it('begins a round in a magic ring with a chain', () => {
+    expect(made('Rnd 1: magic ring, ch 3 (does not count), 12 dc in ring, join.\nRnd 2: ch 3 (does not count), 2 dc in each st around, join.')).toEqual([12, 24]);
+  });
+
   it('draws together and works twice into one', () => {
     expect(made(`${FLAT}Row 2: ch 1, turn, sc2tog, sc in next 6 sts, sc2tog.\nRow 3: ch 1, turn, 2 sc in next st, sc in next 6 sts, 2 sc in last st.`)).toEqual([11, 10, 8, 10]);
   });
