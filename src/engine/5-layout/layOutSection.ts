@@ -11,6 +11,7 @@ import type { Layout, LayoutKind, PlacedPart, TurnedView } from './layout.ts';
 import { mirror } from './mirror.ts';
 import { ovalCore } from './ovalCore.ts';
 import { piecesOf } from './piecesOf.ts';
+import { placeRest } from './placeRest.ts';
 import { rounds } from './rounds.ts';
 import { sideBySide } from './sideBySide.ts';
 import { tube } from './tube.ts';
@@ -41,7 +42,9 @@ export function layOut(fabric: Fabric, section: number, gauge: Gauge, options: L
   const { widthMm, heightMm } = gaugeCell(gauge);
   const ground = newGround(fabric, section, { widthMm, heightMm });
   const parts = piecesOf(fabric, sectionRows(fabric, section)).map((rows) => ({ rows, placed: placePart({ ...ground, outside: new Map() }, rows, options) }));
-  const layout = finish(ground, sideBySide(ground, parts));
+  const beside = sideBySide(ground, parts);
+  placeRest(ground);
+  const layout = finish(ground, beside);
   return options.hand === 'left' ? mirror(layout) : layout;
 }
 
