@@ -70,6 +70,21 @@ Row 1 (RS): 2 sc in 2nd ch from hook, (sc in next 3 ch, sc3tog over next 3 ch, s
 Rows 2-4: ch 1, turn, 2 sc in next st, sc in next 3 sts, sc3tog over next 3 sts, sc in next 3 sts, 3 sc in next st, sc in next 3 sts, sc3tog over next 3 sts, sc in next 3 sts, 2 sc in last st. (21 sts)`,
   },
   {
+    name: 'mitre', title: 'Mitre: three together in the middle of each row', group: 'rows', look: { fills: 'none', grid: false },
+    text: `Foundation: ch 16.
+Row 1 (RS): sc in 2nd ch from hook, sc in next 5 ch, sc3tog over next 3 ch, sc in next 6 ch. (13 sts)
+Row 2: ch 1, turn, sc in next 5 sts, sc3tog over next 3 sts, sc in next 5 sts. (11 sts)
+Row 3: ch 1, turn, sc in next 4 sts, sc3tog over next 3 sts, sc in next 4 sts. (9 sts)
+Row 4: ch 1, turn, sc in next 3 sts, sc3tog over next 3 sts, sc in next 3 sts. (7 sts)
+Row 5: ch 1, turn, sc in next 2 sts, sc3tog over next 3 sts, sc in next 2 sts. (5 sts)`,
+  },
+  {
+    name: 'ripple', title: 'Ripple in double crochet, two skipped in each valley', group: 'rows', look: { fills: 'none', grid: false },
+    text: `Foundation: ch 35.
+Row 1 (RS): sc in 2nd ch from hook and in each ch across. (34 sc)
+Rows 2-4: ch 3, turn, dc in same st, *dc in next 4 sts, skip next 2 sts, dc in next 4 sts, 3 dc in next st; rep from * once more, dc in next 4 sts, skip next 2 sts, dc in next 4 sts, 2 dc in last st. (34 dc)`,
+  },
+  {
     name: 'steps', title: 'Stitches left open at the end of rows', group: 'rows', look: { fills: 'none', grid: false },
     text: `Foundation: ch 17.
 Row 1 (RS): sc in 2nd ch from hook and in each ch across. (16 sc)

@@ -1,3 +1,4 @@
+import { bendRipple } from './bendRipple.ts';
 import { fromGuides } from './fromGuides.ts';
 import type { Ground, IndexedRow } from './ground.ts';
 import { labelRows } from './labelRows.ts';
@@ -6,23 +7,31 @@ import { openBands } from './openBands.ts';
 import { outsideGhosts } from './outsideGhosts.ts';
 import { placeOutside } from './placeOutside.ts';
 import { placeRow } from './placeRow.ts';
+import { rippleOf } from './ripple.ts';
 import { rowSlots } from './rowSlots.ts';
 
 /** Distance of row numbers from the row's edge, in stitch widths: past the turning chain and the arrow. */
 const LABEL_CLEAR = 2.1;
 
-/** Rows back and forth: every row fitted over its bases, strictly from the first row up. Linear cost. */
+/**
+ * Rows back and forth: every row fitted over its bases, strictly from the first row up. Rows that bend at pivots one on another (zigzags,
+ * mitres) are bent. Linear cost.
+ */
 export function flat(ground: Ground, rows: readonly IndexedRow[]): PlacedPart {
+  const slots = rows.map((row, r) => rowSlots(ground.fabric, row, rows[r + 1] ?? null));
+  const ripple = rippleOf(ground, rows, slots);
   let below: { readonly middleX: number; readonly topY: number } | null = null;
   const placed = rows.map((row, r) => {
-    const slots = rowSlots(ground.fabric, row, rows[r + 1] ?? null);
-    if (r === 0) placeOutside(ground, slots.slots);
-    placeRow(ground, row, slots, { startX: below ? below.middleX - (slots.slots.length * ground.w) / 2 : 0, baseY: below?.topY ?? 0, inRounds: false, around: null, evenMm: 0, leanMm: 0 });
-    below = topOf(ground, slots.slots) ?? below;
-    return { row: row.index, slots };
+    const own = slots[r]!;
+    if (r === 0) placeOutside(ground, own.slots);
+    const startX = ripple ? -(ripple.firstPivot[r]! + 0.5) * ground.w : below ? below.middleX - (own.slots.length * ground.w) / 2 : 0;
+    placeRow(ground, row, own, { startX, baseY: below?.topY ?? 0, inRounds: false, around: null, evenMm: ripple ? ground.w : 0, leanMm: 0 });
+    below = topOf(ground, own.slots) ?? below;
+    return { row: row.index, slots: own };
   });
+  if (ripple) bendRipple(ground, rows, ripple);
   const ghosts = outsideGhosts(ground);
-  const guides = [...openBands(ground, rows, placed.map(({ slots }) => slots)), ...fromGuides(ground, ghosts)];
+  const guides = [...openBands(ground, rows, slots), ...fromGuides(ground, ghosts)];
   return { kind: 'flat', rows: labelRows(ground, placed, LABEL_CLEAR * ground.w, 'edge'), ghosts, guides };
 }
 
