@@ -25,8 +25,11 @@ export function goesRoundOnce(fabric: Fabric, rows: readonly IndexedRow[], coreC
   let heights = 0;
   return rounds.every((row, r) => {
     const below = rounds[r - 1];
+    // The last round may be on its way: a chart doesn't change its shape while a round is written.
+    const begun = r > 1 && r === rounds.length - 1;
     // Lace has few stitches between its chains: what it puts on the edge counts too.
-    if (row.made === 0 || (below && row.used < Math.min(below.made, below.placed))) return false;
+    if (row.made === 0 || (below && !begun && row.used < Math.min(below.made, below.placed))) return false;
+    if (begun && row.used < below!.made) return true;
     heights += heightOf(fabric, row);
     // In single-crochet squares: the way round at this distance, a place.
     return r < 2 || (2 * Math.PI * heights + 2 * coreChains) / Math.max(row.made, row.placed) <= MOST_SPREAD;

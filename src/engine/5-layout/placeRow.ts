@@ -72,7 +72,7 @@ function planRow(ground: Ground, row: IndexedRow, { slots, stack, reversed, has 
   const [gap, least] = gaps(ground, slots, has);
   const { wanted, weight } = rowWishes(ground, plan, gap, placing);
   const lean = placing.leanMm * (row.direction < 0 ? 1 : -1);
-  const x = placing.inRounds ? fitRound(ground, slots, plan, wanted, weight, gap, placing) : fitRow(wanted, weight, gap, least);
+  const x = placing.inRounds ? fitRound(ground, slots, reversed, plan, wanted, weight, gap, placing) : fitRow(wanted, weight, gap, least);
   for (let i = 0; i < count; i++) plan.x[i] = x[i]! + lean;
   rowHeights(ground, slots, stack, has, placing.baseY, plan);
   return plan;
@@ -82,7 +82,7 @@ function planRow(ground: Ground, row: IndexedRow, { slots, stack, reversed, has 
 const LEAST_SQUEEZE = 0.72;
 
 /** A round keeps the way round of the one below: its increases are squeezed in as long as symbols can be told apart. */
-function fitRound(ground: Ground, slots: Int32Array, plan: SlotPlan, wanted: Float64Array, weight: Float64Array, gap: Float64Array, { around }: RowPlacing): Float64Array {
+function fitRound(ground: Ground, slots: Int32Array, reversed: boolean, plan: SlotPlan, wanted: Float64Array, weight: Float64Array, gap: Float64Array, { around }: RowPlacing): Float64Array {
   goreWishes(wanted, decreases(ground, slots), gap);
   if (!around || slots.length === 0) return spacedWithin(wanted, weight, gap, -Infinity, Infinity);
   const [left, right] = around;
@@ -92,7 +92,10 @@ function fitRound(ground: Ground, slots: Int32Array, plan: SlotPlan, wanted: Flo
   if (whole <= right - left + 1e-6) return spacedWithin(wanted, weight, gap, -Infinity, Infinity);
   plan.squeeze = Math.max(LEAST_SQUEEZE, (right - left) / whole);
   const beyond = (whole * plan.squeeze - (right - left)) / 2;
-  return spacedWithin(wanted, weight, gap.map((one) => one * plan.squeeze), left - beyond + (ends[0] * plan.squeeze) / 2, right + beyond - (ends[1] * plan.squeeze) / 2);
+  // A round that begins elsewhere than the one below (a spiral that was counted otherwise) keeps its own start.
+  const off = reversed ? wanted.at(-1)! - (right - ends[1] / 2) : wanted[0]! - (left + ends[0] / 2);
+  const moved = Math.abs(off) > 2 * ground.w ? off : 0;
+  return spacedWithin(wanted, weight, gap.map((one) => one * plan.squeeze), moved + left - beyond + (ends[0] * plan.squeeze) / 2, moved + right + beyond - (ends[1] * plan.squeeze) / 2);
 }
 
 /** Mean head of the bases that are in reach: attaching stitches are held by the row below only, not by the open stitch they reach for. */

@@ -9,14 +9,16 @@ import type { RoundWidths } from './roundWidths.ts';
 export interface RoundFit {
   readonly even: number;
   readonly least: number;
+  /** How far round it is worked. */
+  readonly part: number;
 }
 
 /** Outwards: increases show where they are without crowding. */
-export const OUTWARDS: RoundFit = { even: 0.5, least: 0.85 };
+export const OUTWARDS: RoundFit = { even: 0.5, least: 0.85, part: 1 };
 /** Along a foundation chain: the long sides stay columns. */
-export const ALONG: RoundFit = { even: 0.15, least: 0.8 };
+export const ALONG: RoundFit = { even: 0.15, least: 0.8, part: 1 };
 /** Inwards: paired decreases stay on straight lines, like mitres; any pull towards even spacing skews them. */
-export const INWARDS: RoundFit = { even: 0, least: 0.62 };
+export const INWARDS: RoundFit = { even: 0, least: 0.62, part: 1 };
 
 /** Spread of stitches that share a base, in even steps. */
 const SHARE = 0.9;
@@ -43,7 +45,7 @@ export function fitRound(ground: Ground, row: IndexedRow, order: Int32Array, wid
   const count = order.length;
   const length = lengthAt(curve, radius);
   const narrowing = curve.halfMm > 0 ? 1 : Math.min(1.7, Math.max(1, (2 * radius) / (radius + Math.min(radius, feet))));
-  const scale = length / (widths.sum + widths.room * (narrowing - 1));
+  const scale = (length * fit.part) / (widths.sum + widths.room * (narrowing - 1));
   const own = widths.own.map((width) => width * scale);
   // Where lines converge to the feet, the room must do for what stands halfway.
   const room = widths.room * scale * narrowing;
@@ -62,9 +64,9 @@ export function fitRound(ground: Ground, row: IndexedRow, order: Int32Array, wid
     for (let k = 0; k < count; k++) shift += (wanted[k]! - even[k]!) / count;
     const drawn = wanted.map((mm, k) => (1 - fit.even) * mm + fit.even * (even[k]! + shift));
     places = circularSpaced(drawn, new Float64Array(count).fill(1), gap, length);
-    if (start !== null) turnTo(places, begin, length, ground.w);
+    if (start !== null && fit.part === 1) turnTo(places, begin, length, ground.w);
   }
-  return asStations(places, own, room, length, curve, radius);
+  return asStations(places, own, room, length, curve, radius, fit.part < 1);
 }
 
 /** Turns a round so that the middle of its start room lies at `begin`, if it is off by no more than about a stitch. */
@@ -76,14 +78,14 @@ function turnTo(places: Float64Array, begin: number, length: number, w: number):
   if (Math.abs(off) <= MOST_TURN * w) for (let k = 0; k <= last; k++) places[k]! += off;
 }
 
-function asStations(places: Float64Array, own: Float64Array, room: number, length: number, curve: RingCurve, radius: number): RoundPlaces {
+function asStations(places: Float64Array, own: Float64Array, room: number, length: number, curve: RingCurve, radius: number, begun: boolean): RoundPlaces {
   const count = places.length;
   const edges = new Float64Array(count + 1);
   for (let k = 1; k < count; k++) edges[k] = mmToStation(curve, (places[k - 1]! + places[k]!) / 2, radius);
   const free = count === 0 ? length : places[0]! - (places[count - 1]! - length);
   // The start room is what the outermost stitches leave of the way between them.
   const [first, last] = [own[0] ?? 0, own[count - 1] ?? 0];
-  const part = free / (room + first / 2 + last / 2);
+  const part = begun ? 1 : free / (room + first / 2 + last / 2);
   edges[0] = mmToStation(curve, (places[0] ?? 0) - (first / 2) * part, radius);
   edges[count] = mmToStation(curve, (places[count - 1] ?? length) + (last / 2) * part, radius);
   return { stations: places.map((mm) => mmToStation(curve, mm, radius)), edges, start: mmToStation(curve, (places[0] ?? 0) - (first / 2 + room / 2) * part, radius) };

@@ -12,6 +12,7 @@ import { placeRound } from './placeRound.ts';
 import type { PlacedRound } from './placeRound.ts';
 import { roundBand } from './roundBand.ts';
 import { ALONG, fitRound, INWARDS, OUTWARDS } from './roundPlaces.ts';
+import type { RoundFit } from './roundPlaces.ts';
 import { isCentre, radiiInwards, radiiOutwards } from './roundRadii.ts';
 import type { Annulus } from './roundRadii.ts';
 import { anticlockwise, roundWidths } from './roundWidths.ts';
@@ -58,7 +59,7 @@ export function rounds(ground: Ground, rows: readonly IndexedRow[], { inwards, c
     const order = orders[r]!;
     const corners = polygon?.corners[r] ?? [];
     const at = { ...radii[r]!, inwards };
-    const places = corners.length > 0 ? polygonPlaces(curve, at.heads, widths[r]!, corners) : fitRound(ground, row, order, widths[r]!, curve, at, stationOf, start, inwards ? INWARDS : core ? ALONG : OUTWARDS);
+    const places = corners.length > 0 ? polygonPlaces(curve, at.heads, widths[r]!, corners) : fitRound(ground, row, order, widths[r]!, curve, at, stationOf, start, fitOf(rows, r, inwards ? INWARDS : core ? ALONG : OUTWARDS));
     order.forEach((slot, k) => (stations[slot - ground.first] = places.stations[k]!));
     const round: PlacedRound = { row, slots: own, order, places, at, curve, onLevel: level };
     level = placeRound(ground, round);
@@ -71,6 +72,13 @@ export function rounds(ground: Ground, rows: readonly IndexedRow[], { inwards, c
   const outermost = Math.max(0, ...radii.map(({ feet, heads }) => Math.max(feet, heads)));
   if (last) guides.push({ kind: 'way', points: wayArrow(curve, start ?? 0, outermost, w), row: last.row });
   return { kind: core ? 'oval' : 'disc', rows: laid, ghosts: outside.ghosts, guides };
+}
+
+/** A round that is not worked all the way round stands over its bases only, as far as it goes. */
+function fitOf(rows: readonly IndexedRow[], r: number, whole: RoundFit): RoundFit {
+  const [row, below] = [rows[r]!, rows[r - 1]];
+  const part = !below || r < 2 || below.made === 0 ? 1 : row.used / below.made;
+  return part < 0.95 ? { ...whole, even: 0, part: Math.max(0.02, part) } : whole;
 }
 
 /** A round's number in the room at its start, near the heads, where there is most room. */

@@ -70,6 +70,24 @@ Rnd 3: ch 1, 2 sc in each st around, join with sl st in first st. (24 sc)`);
   });
 });
 
+describe('a round on its way', () => {
+  const begun = `Rnd 1: magic ring, 6 sc in ring, join with sl st in first st. (6 sc)
+Rnd 2: ch 1, 2 sc in each st around, join with sl st in first st. (12 sc)
+Rnd 3: ch 1, (sc in next st, 2 sc in next st) 6 times, join with sl st in first st. (18 sc)
+Rnd 4: ch 1, sc in next 5 sts`;
+
+  it('doesn\'t change the shape, and stands over its bases as far as it goes', () => {
+    const { fabric, layout } = laid(begun);
+    expect(layout.kind).toBe('disc');
+    const last = fabric.rows.at(-1)!;
+    for (let stitch = last.first + 1; stitch < last.end; stitch++) {
+      const base = fabric.bases[fabric.baseStart[stitch]!]! - layout.first;
+      const i = stitch - layout.first;
+      expect(Math.hypot(layout.headX[i]! - layout.headX[base]!, layout.headY[i]! - layout.headY[base]!)).toBeLessThan(1.5 * H);
+    }
+  });
+});
+
 describe('a spiral about a ring', () => {
   it('marks where each round begins instead of a join', () => {
     const { layout } = laid('Rnd 1: magic ring, 6 sc in ring.\nRnd 2: 2 sc in each st around.\nRnd 3: (sc in next st, 2 sc in next st) 6 times.');
