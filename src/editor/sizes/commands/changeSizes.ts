@@ -1,3 +1,4 @@
+import { dequal } from 'dequal/lite';
 import { applyTransaction } from '../../../engine/1-pattern/applyTransaction.ts';
 import type { Edit } from '../../../engine/1-pattern/edit.ts';
 import type { MeasureName, PieceFacts } from '../../../engine/1-pattern/pieceFacts.ts';
@@ -31,7 +32,7 @@ export function addSizes(added: readonly SizeToAdd[], label: string): Command {
     }));
     const pins = piece.pins && Object.fromEntries(Object.entries(piece.pins).map(([key, all]) => [key, all.map((pin, i) => (i < first ? pin : null))]));
     const next: PieceFacts = { ...piece, ...(measures.length > 0 ? { measures } : {}), ...(pins ? { pins } : {}) };
-    return { label, at, edits: JSON.stringify(next) === JSON.stringify(piece) ? edits : [...edits, { kind: 'setPiece', piece: next }] };
+    return { label, at, edits: dequal(next, piece) ? edits : [...edits, { kind: 'setPiece', piece: next }] };
   };
 }
 

@@ -1,3 +1,4 @@
+import { dequal } from 'dequal/lite';
 import type { PieceFacts } from '../../../engine/1-pattern/pieceFacts.ts';
 import type { Command } from '../../bench/benchState.ts';
 
@@ -6,6 +7,6 @@ export function setFacts(change: (facts: PieceFacts) => PieceFacts, label: strin
   return ({ pattern, at }) => {
     const before = pattern.piece ?? {};
     const after = change(before);
-    return JSON.stringify(before) === JSON.stringify(after) ? null : { label, at, edits: [{ kind: 'setPiece', piece: after }] };
+    return dequal(before, after) ? null : { label, at, edits: [{ kind: 'setPiece', piece: after }] };
   };
 }

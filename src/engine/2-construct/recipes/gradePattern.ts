@@ -1,3 +1,4 @@
+import { dequal } from 'dequal/lite';
 import type { Measure, Pins, Swatch } from '../../1-pattern/pieceFacts.ts';
 import { applyTransaction } from '../../1-pattern/applyTransaction.ts';
 import type { Edit } from '../../1-pattern/edit.ts';
@@ -21,10 +22,19 @@ export interface Grading {
   readonly settings: PieceSettings | null;
 }
 
-/** A graded piece as edits of one transaction, and what could not follow. */
+/** What becomes of a section: `kept` was written or changed by hand and stays, `anew` gets other rows, `same` has them already. */
+export interface SectionChange {
+  readonly section: string;
+  readonly name: string;
+  readonly change: 'new' | 'gone' | 'anew' | 'same' | 'kept';
+}
+
+/** A graded piece as edits of one transaction, what becomes of each section, and what could not follow. */
 export interface Graded {
   readonly edits: readonly Edit[];
   readonly piece: MadePiece;
+  /** Sections of the piece in its new order, then those that go. */
+  readonly changes: readonly SectionChange[];
   /** Sections written or changed by hand: their numbers were carried over from the sizes they were taken from, not reckoned anew. */
   readonly kept: readonly string[];
   /** Placements whose line is gone, moved to the nearest row left; loose cells of gone lines are dropped, so many runs. */
@@ -46,7 +56,7 @@ export function gradePattern(pattern: Pattern, grading: Grading): Graded | null 
   const piece = makePiece({ settings, gauge, swatches: grading.swatches, sizes: grading.sizes.map((size) => size.name), measures: grading.measures, pins: grading.pins }, pattern.terms);
   const byHand = new Set(pattern.sections.filter((section) => !isRecipes(section, settings.kind)).map((section) => section.id));
   const edits: Edit[] = [...resize(pattern, grading.sizes)];
-  if (JSON.stringify(gauge) !== JSON.stringify(pattern.gauge)) edits.push({ kind: 'set', field: 'gauge', value: gauge });
+  if (!dequal(gauge, pattern.gauge)) edits.push({ kind: 'set', field: 'gauge', value: gauge });
   const sized = applied(pattern, edits);
   const leaving = sectionsThatLeave(sized, piece, byHand);
   const gone = leaving.flatMap((section) => removal(sized, { kind: 'section', section }));
@@ -67,7 +77,18 @@ export function gradePattern(pattern: Pattern, grading: Grading): Graded | null 
     droppedRuns += without.droppedRuns;
   }
   edits.push(...newSections(resized, piece));
-  return { edits, piece, kept: [...byHand], moved, droppedRuns, lost };
+  return { edits, piece, changes: changesOf(pattern, sized, piece, byHand), kept: [...byHand], moved, droppedRuns, lost };
+}
+
+/** `sized` is the pattern in the new sizes, before its sections change. */
+function changesOf(pattern: Pattern, sized: Pattern, piece: MadePiece, byHand: ReadonlySet<string>): readonly SectionChange[] {
+  const before = new Map(sized.sections.map((section) => [section.id, section]));
+  const made = piece.sections.map(({ id: section, name, lines }): SectionChange => {
+    const old = before.get(section);
+    return { section, name: old?.name ?? name, change: !old ? 'new' : byHand.has(section) ? 'kept' : dequal(old.lines, lines) ? 'same' : 'anew' };
+  });
+  const others = pattern.sections.filter(({ id }) => !piece.sections.some((one) => one.id === id));
+  return [...made, ...others.map(({ id: section, name }): SectionChange => ({ section, name, change: byHand.has(section) ? 'kept' : 'gone' }))];
 }
 
 /** Whether a recipe of this kind of piece made a section, and its lines are as it made them. */
@@ -130,7 +151,7 @@ function cleared(pattern: Pattern, section: Section, made: Section): { readonly 
     if (locked) edits.push({ kind: 'setPlacement', placement: { ...free, row, locked } });
   }
   const gone = pattern.cells.filter((run) => run.section === section.id && !left.has(run.row.line));
-  const rows = new Map(gone.map(({ row, size }) => [JSON.stringify([row.line, row.nth, size]), { row, size }]));
+  const rows = new Map(gone.map(({ row, size }) => [`${row.line} ${row.nth} ${size}`, { row, size }]));
   for (const { row, size } of rows.values()) edits.push({ kind: 'setCells', section: section.id, row, size, runs: [] });
   return { edits, moved, droppedRuns: gone.length };
 }
@@ -163,9 +184,11 @@ function replaced(section: Section, made: Section): { readonly put: Edit[]; read
       order.splice(at, 0, line.id);
       at++;
     }
-    if (old && JSON.stringify(old) !== JSON.stringify(line)) put.push({ kind: 'setLine', section: id, line });
+    if (old && !dequal(old, line)) put.push({ kind: 'setLine', section: id, line });
   }
   const wanted = new Set(made.lines.map((line) => line.id));
   const taken = section.lines.filter((line) => !wanted.has(line.id)).map((line): Edit => ({ kind: 'removeLines', section: id, lines: [line.id] }));
-  return { put, taken: [...taken, { kind: 'setSection', section: id, name: section.name, remark: section.remark, recipe: made.recipe }] };
+  // Words that the maker put in the place of the recipe's stay.
+  const remark = section.remark === section.recipe?.settings['remark'] ? made.remark : section.remark;
+  return { put, taken: [...taken, { kind: 'setSection', section: id, name: section.name, remark, recipe: made.recipe }] };
 }

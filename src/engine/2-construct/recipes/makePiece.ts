@@ -37,7 +37,7 @@ export function makePiece(request: PieceRequest, terms: Terms = 'us'): MadePiece
   return {
     sections: inHand(sections).map(({ role, name, remark, perSize, settings }): Section => {
       const lines = joinSizes(role, perSize, terms);
-      return { id: role, name, remark, lines, recipe: { name: `${request.settings.kind}.${role}`, settings: { ...settings, written: fingerprint(lines) } } };
+      return { id: role, name, remark, lines, recipe: { name: `${request.settings.kind}.${role}`, settings: { ...settings, remark, written: fingerprint(lines) } } };
     }),
     numbers: reckonings.map(({ origins }) => origins),
     problems: reckonings.flatMap(({ problems }) => problems),
