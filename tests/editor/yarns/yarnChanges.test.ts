@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { changedYarn, hexColour, recoloured, swappedYarns, withYarn } from '../../../src/editor/yarns/yarnChanges.ts';
 import { yarnWarnings } from '../../../src/editor/yarns/yarnWarnings.ts';
-import { removeYarn } from '../../../src/editor/bench/commands/removeYarn.ts';
+import { removeYarn, yarnUse, yarnUseWords } from '../../../src/editor/bench/commands/removeYarn.ts';
 import { setYarns } from '../../../src/editor/bench/commands/setYarns.ts';
 import { after, benchOf, LEG, TICK } from '../bench/benchOf.ts';
 
@@ -87,14 +87,28 @@ describe('taking yarns in and out', () => {
     expect(setYarns(yarns, 'Nothing')(benchOf(LEG))).toBeNull();
   });
 
-  it('draws motifs in another yarn when theirs goes', () => {
+  it('draws motifs in another yarn when theirs goes, and says how many cells', () => {
     const pattern = { ...three, motifs: [{ ...TICK, cells: ['.C', 'C.', 'CC'] }] };
-    expect(after(pattern, removeYarn('C', 'B')(benchOf(pattern))).motifs[0]!.cells).toEqual(['.B', 'B.', 'BB']);
+    const removed = removeYarn(benchOf(pattern), 'C', 'B');
+    expect(removed.ok && removed.step.label).toBe('Take out C new yarn: 4 cells in B chalk');
+    expect(after(pattern, removed.ok ? removed.step : null).motifs[0]!.cells).toEqual(['.B', 'B.', 'BB']);
   });
 
-  it('leaves a yarn that rows are worked in', () => {
-    expect(removeYarn('A', 'B')(benchOf(three))).toBeNull();
-    expect(removeYarn('C', 'C')(benchOf(three))).toBeNull();
-    expect(removeYarn('C', 'Q')(benchOf(three))).toBeNull();
+  it('puts another yarn into the rows that are worked in it, and says how many', () => {
+    expect(yarnUse(benchOf(three), 'A')).toEqual({ rows: 7, cells: 0 });
+    const removed = removeYarn(benchOf(three), 'A', 'B');
+    expect(removed.ok && removed.step.label).toBe('Take out A slate: 7 rows in B chalk');
+    const now = after(three, removed.ok ? removed.step : null);
+    expect(now.yarns.map((yarn) => yarn.letter)).toEqual(['B', 'C']);
+    expect(now.sections[0]!.lines[0]).toMatchObject({ text: 'with B, ch 11 (13).' });
+  });
+
+  it('takes out nothing that is not there, or for a yarn that is not there', () => {
+    expect(removeYarn(benchOf(three), 'C', 'C').ok).toBe(false);
+    expect(removeYarn(benchOf(three), 'C', 'Q')).toEqual({ ok: false, reason: 'There is no yarn Q to put in the place of C.' });
+  });
+
+  it.each([[{ rows: 1, cells: 0 }, '1 row'], [{ rows: 2, cells: 1 }, '2 rows and 1 cell'], [{ rows: 0, cells: 0 }, '']])('%j is %j', (use, words) => {
+    expect(yarnUseWords(use)).toBe(words);
   });
 });
