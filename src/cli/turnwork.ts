@@ -30,7 +30,7 @@ function main(args: readonly string[]): number {
     }
     case 'words': {
       const worked = sizes.map((size) => worksize(loaded.pattern, size));
-      const words = writeWords({ pattern: loaded.pattern, sizes: worked, terms: options.terms ?? loaded.pattern.terms, style: options.style });
+      const words = writeWords({ pattern: loaded.pattern, sizes: worked, terms: options.terms ?? loaded.pattern.wording?.terms ?? loaded.pattern.terms, style: { ...loaded.pattern.wording, ...options.style } });
       console.log(options.format === 'md' ? wordsToMarkdown(words) : options.format === 'html' ? wordsToHtml(words) : wordsToText(words));
       return exitCode(loaded, sizes);
     }

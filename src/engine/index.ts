@@ -8,7 +8,7 @@ export { finding, type Degree, type Finding, type Mend, type Rule, type Where } 
 export { readRow } from './notation/readRow.ts';
 export { writeRow } from './notation/writeRow.ts';
 
-export type { CellRun, ColourLimits, Gauge, Ground, Line, Motif, Pattern, Placement, PrintMark, RowKey, Section, SectionColour, Version, Yarn } from './1-pattern/pattern.ts';
+export type { CellRun, ColourLimits, Gauge, Ground, Line, Motif, Pattern, Placement, PrintMark, RowKey, Section, SectionColour, Version, Wording, Yarn } from './1-pattern/pattern.ts';
 export type { Measure, MeasureName, PieceFacts, Pins, Swatch, YarnSupply } from './1-pattern/pieceFacts.ts';
 export type { Applied, Edit, Field, Transaction } from './1-pattern/edit.ts';
 export { applyEdit } from './1-pattern/applyEdit.ts';

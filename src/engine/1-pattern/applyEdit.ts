@@ -9,6 +9,7 @@ import { applyInsertSection, applyRemoveSection, applySetSection } from './edits
 import { applyColourLimits, applySectionColour } from './edits/applySectionColour.ts';
 import { applyJoinLines, applySplitLine } from './edits/applySplit.ts';
 import { applyInsertVersion, applyRemoveVersion, applySetVersion } from './edits/applyVersion.ts';
+import { applyWording } from './edits/applyWording.ts';
 import type { Pattern } from './pattern.ts';
 
 /**
@@ -67,6 +68,8 @@ export function applyEdit(pattern: Pattern, edit: Edit): Applied {
       return applyColourLimits(pattern, edit);
     case 'setPiece':
       return applyPiece(pattern, edit);
+    case 'setWording':
+      return applyWording(pattern, edit);
     case 'setCells':
       return applyCells(pattern, edit);
   }

@@ -1,4 +1,4 @@
-import type { CellRun, ColourLimits, Line, Motif, Pattern, Placement, RowKey, Section, SectionColour, Version } from './pattern.ts';
+import type { CellRun, ColourLimits, Line, Motif, Pattern, Placement, RowKey, Section, SectionColour, Version, Wording } from './pattern.ts';
 import type { PieceFacts } from './pieceFacts.ts';
 
 /** Fields of the pattern that are replaced whole. */
@@ -38,6 +38,8 @@ export type Edit =
   | { readonly kind: 'setColourLimits'; readonly limits: ColourLimits | null }
   /** What the piece is made to and of; null where nothing is to be said. */
   | { readonly kind: 'setPiece'; readonly piece: PieceFacts | null }
+  /** How the pattern is worded when it is written out; null for as usual. */
+  | { readonly kind: 'setWording'; readonly wording: Wording | null }
   /** Replaces all loose cells of one row in one size. */
   | { readonly kind: 'setCells'; readonly section: string; readonly row: RowKey; readonly size: number; readonly runs: readonly Pick<CellRun, 'from' | 'letters'>[] };
 

@@ -1,6 +1,7 @@
 import type { Technique } from '../craft/colourTechniques.ts';
 import type { Terms } from '../craft/terms.ts';
 import type { Amount } from '../notation/instruction.ts';
+import type { WordStyle } from '../notation/writeWork.ts';
 import type { RowLabel } from '../notation/written.ts';
 import type { PieceFacts } from './pieceFacts.ts';
 
@@ -185,6 +186,11 @@ export interface ColourLimits {
   readonly leastContrast?: number;
 }
 
+/** How the designer words the pattern when it is written out; what is left out is as `WordStyle` has it first, and in the pattern's own terms. */
+export interface Wording extends WordStyle {
+  readonly terms?: Terms;
+}
+
 /** The document: plain, immutable, with stable ids; every change is an edit. */
 export interface Pattern {
   readonly id: string;
@@ -211,4 +217,6 @@ export interface Pattern {
   readonly colourLimits?: ColourLimits;
   /** What the piece is made to and of; nothing known if left out. */
   readonly piece?: PieceFacts;
+  /** Changes nothing of the rows; as usual if left out. */
+  readonly wording?: Wording;
 }

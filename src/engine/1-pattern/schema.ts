@@ -3,7 +3,7 @@ import { TECHNIQUES } from '../craft/colourTechniques.ts';
 import { STITCH_OVERRIDES } from '../craft/stitchOverrides.ts';
 import { LIMITS } from './limits.ts';
 import { pieceSchema } from './pieceSchema.ts';
-import type { CellRun, ColourLimits, Line, Motif, Pattern, Placement, RowKey, Section, SectionColour, Version } from './pattern.ts';
+import type { CellRun, ColourLimits, Line, Motif, Pattern, Placement, RowKey, Section, SectionColour, Version, Wording } from './pattern.ts';
 
 /*
  * The shape of the document, for files and for edits alike. Objects are strict: a field that is not known is a fault and
@@ -169,6 +169,14 @@ export const colourLimitsSchema = v.strictObject({
   leastContrast: v.exactOptional(v.pipe(v.number(), v.minValue(1), v.maxValue(21))),
 });
 
+/** How the pattern is worded when it is written out. */
+export const wordingSchema = v.strictObject({
+  runs: v.exactOptional(v.picklist(['long', 'short'])),
+  repeats: v.exactOptional(v.picklist(['star', 'bracket'])),
+  count: v.exactOptional(v.picklist(['paren', 'dash'])),
+  terms: v.exactOptional(v.picklist(['us', 'uk'])),
+});
+
 /** The fields that are replaced whole, each with its schema. */
 export const fieldSchemas = {
   title: text,
@@ -198,6 +206,7 @@ export const patternSchema = v.strictObject({
   versions: v.exactOptional(v.pipe(v.array(versionSchema), v.maxLength(LIMITS.versions))),
   colourLimits: v.exactOptional(colourLimitsSchema),
   piece: v.exactOptional(pieceSchema),
+  wording: v.exactOptional(wordingSchema),
 });
 
 type Plain<T> = T extends string | number | boolean | null ? T : { -readonly [K in keyof T]: Plain<T[K]> };
@@ -215,3 +224,4 @@ true satisfies Same<Of<typeof rowKeySchema>, Plain<RowKey>>;
 true satisfies Same<Of<typeof sectionColourSchema>, Plain<SectionColour>>;
 true satisfies Same<Of<typeof versionSchema>, Plain<Version>>;
 true satisfies Same<Of<typeof colourLimitsSchema>, Plain<ColourLimits>>;
+true satisfies Same<Of<typeof wordingSchema>, Plain<Wording>>;
