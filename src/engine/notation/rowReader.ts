@@ -5,6 +5,7 @@ import { finding } from './finding.ts';
 import type { Degree, Finding, Rule } from './finding.ts';
 import type { Instruction, StitchCall, TextRange } from './instruction.ts';
 import type { SpecialStitch } from './specialStitches.ts';
+import type { StitchMatch } from './stitchReading.ts';
 import { tokenize } from './tokens.ts';
 import type { Token } from './tokens.ts';
 
@@ -39,6 +40,8 @@ export class RowReader {
   depth = 0;
   /** Set while the row (or the rest of it) is worked in one loop: "Working in back loops only, …". */
   loop: StitchCall['loop'] = 'both';
+  /** What `matchStitch` found at each token, and where the reader's tokens ended then. */
+  readonly stitches = new Map<number, { readonly end: number; readonly match: StitchMatch | null }>();
   private plainKind: StitchKind | null = null;
   private waiting: OpenCall[] = [];
 

@@ -58,8 +58,17 @@ export function matchSpecial(reader: RowReader): { readonly special: SpecialStit
   return best;
 }
 
-/** Looks for a stitch word, singular or plural, with or without a post prefix (FPdc). Moves nothing. */
+/** Looks for a stitch word, singular or plural, with or without a post prefix (FPdc). Moves nothing. Many clauses ask at the same place: the answer is kept. */
 export function matchStitch(reader: RowReader, ahead = 0): StitchMatch | null {
+  const at = reader.at + ahead;
+  const known = reader.stitches.get(at);
+  if (known?.end === reader.end) return known.match;
+  const match = findStitch(reader, ahead);
+  reader.stitches.set(at, { end: reader.end, match });
+  return match;
+}
+
+function findStitch(reader: RowReader, ahead: number): StitchMatch | null {
   const token = reader.token(ahead);
   if (token.kind !== 'word') return null;
   const { terms } = reader.options;
