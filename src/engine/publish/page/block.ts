@@ -1,0 +1,65 @@
+import type { Face } from '../type/face.ts';
+
+/** A text of one line in one face, placed in its strip: `yMm` is the baseline. */
+export interface PlacedText {
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly text: string;
+  readonly face: Face;
+  readonly sizePt: number;
+  /** As measured. */
+  readonly widthMm: number;
+  readonly anchor: 'start' | 'middle' | 'end';
+  readonly soft: boolean;
+}
+
+/** A thin line across a strip. */
+export interface PlacedRule {
+  readonly x0Mm: number;
+  readonly x1Mm: number;
+  readonly yMm: number;
+  readonly weightMm: number;
+}
+
+/** A drawing in a strip. `svg` is its inside, in mm from its own (0, 0); every id in it is its own within one document. */
+export interface PlacedPicture {
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly svg: string;
+  /** What it shows, in words. */
+  readonly says: string;
+}
+
+/** What is never parted by the end of a page: a line of text, a row of a table, a picture with its words. */
+export interface Strip {
+  readonly heightMm: number;
+  readonly texts: readonly PlacedText[];
+  readonly rules: readonly PlacedRule[];
+  readonly pictures: readonly PlacedPicture[];
+}
+
+/** A paragraph, row, heading, table or picture, in strips from the top down. */
+export interface Block {
+  readonly strips: readonly Strip[];
+  /** White above it; left out at the top of a page. */
+  readonly beforeMm: number;
+  /** Held on one page unless it is higher than a page; else parted so that two strips stand on either side. */
+  readonly whole: boolean;
+  /** Not the last on its page: headings, and captions above what they name. */
+  readonly withNext: boolean;
+  /** Begins a page. */
+  readonly newPage: boolean;
+  readonly heading: { readonly title: string; readonly level: 1 | 2 | 3 } | null;
+}
+
+/** A block of strips with the usual settings. */
+export function block(strips: readonly Strip[], beforeMm: number, more: Partial<Omit<Block, 'strips' | 'beforeMm'>> = {}): Block {
+  return { strips, beforeMm, whole: true, withNext: false, newPage: false, heading: null, ...more };
+}
+
+/** A strip with nothing in it but what is given. */
+export function strip(heightMm: number, parts: Partial<Omit<Strip, 'heightMm'>> = {}): Strip {
+  return { heightMm, texts: [], rules: [], pictures: [], ...parts };
+}
