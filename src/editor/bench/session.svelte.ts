@@ -26,7 +26,7 @@ import type { ChartHighlight } from '../chart/chartData.ts';
 import type { OpenSheet } from '../motif/openSheet.ts';
 import { basesOf, stitchesAbove, workedInto } from '../stitch/workedInto.ts';
 import type { Choice } from '../touch/choice.ts';
-import { certainMend, hasTrueNumber } from './commands/certainMend.ts';
+import { certainMend, mayBeMended } from '../../engine/readings/checks/certainMend.ts';
 import { mendLine } from './commands/mendLine.ts';
 import type { BenchState, Command } from './benchState.ts';
 import { rowEntries, type RowEntry } from './rowEntries.ts';
@@ -185,7 +185,7 @@ export class Session {
     if (!tried?.ok) return entry.findings;
     const fabric = work(construct(tried.pattern, this.size), this.fabric);
     const found = fabric.findings.filter((each) => each.where.line === entry.line.id && (each.where.nth === null || each.where.nth === entry.key.nth));
-    if (!found.some((each) => hasTrueNumber(each))) return found;
+    if (!found.some((each) => mayBeMended(each))) return found;
     const fabrics = tried.pattern.sizes.map((_, size) => (size === this.size ? fabric : work(construct(tried.pattern, size))));
     return found.map((each) => ({ ...each, mend: certainMend(tried.pattern, fabrics, each) }));
   }

@@ -2,7 +2,7 @@ import type { Edit } from '../../../engine/1-pattern/edit.ts';
 import type { Line, Pattern } from '../../../engine/1-pattern/pattern.ts';
 import { construct } from '../../../engine/2-construct/construct.ts';
 import { work } from '../../../engine/3-fabric/work.ts';
-import { certainMend } from './certainMend.ts';
+import { certainMend } from '../../../engine/readings/checks/certainMend.ts';
 
 /**
  * The edits by which the stated counts of a section's lines from `line` on say what those lines now make, in every size.

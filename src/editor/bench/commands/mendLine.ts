@@ -1,7 +1,7 @@
 import type { Finding } from '../../../engine/notation/finding.ts';
+import { certainMend } from '../../../engine/readings/checks/certainMend.ts';
 import { sectionTitle } from '../../piece/sectionTitle.ts';
 import type { Command } from '../benchState.ts';
-import { certainMend } from './certainMend.ts';
 
 /** Puts the certain mend of a finding into its line. None where there is no certain one. */
 export function mendLine(finding: Finding): Command {

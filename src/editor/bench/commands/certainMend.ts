@@ -1,1 +1,0 @@
-export { certainMend, mayBeMended as hasTrueNumber } from '../../../engine/readings/checks/certainMend.ts';
