@@ -58,7 +58,7 @@ export type Stroke =
 
 export type MarkRole =
   | 'rowNumber' | 'stitchNumber' | 'direction' | 'leader' | 'grid' | 'grid5' | 'grid10' | 'seam' | 'centre' | 'open' | 'openText'
-  | 'bandRS' | 'bandWS' | 'attach' | 'repeat' | 'repeatText' | 'title' | 'caption' | 'legendText' | 'legendBox' | 'scale' | 'frame' | 'join';
+  | 'bandRS' | 'bandWS' | 'attach' | 'repeat' | 'repeatText' | 'title' | 'caption' | 'legendText' | 'legendBox' | 'scale' | 'frame' | 'join' | 'sizeLine';
 
 export type Mark =
   | { readonly kind: 'text'; readonly role: MarkRole; readonly x: number; readonly y: number; readonly text: string; readonly sizeMm: number; readonly anchor: 'start' | 'middle' | 'end'; readonly turnRad: number; readonly row: number | null }

@@ -83,6 +83,7 @@ const MARK_WORDS: readonly MarkWords[] = [
   ['seam', 'line', 'seam, or start of the rounds'],
   ['seam', 'area', 'a round begins here, not joined'],
   ['centre', 'line', 'centre'],
+  ['sizeLine', 'line', 'edges of the smaller sizes'],
 ];
 
 function markEntries(fabric: Fabric, { marks, stitches, cellWidthMm: w, cellHeightMm: h, symbols = 'us' }: Drawing): LegendEntry[] {

@@ -37,7 +37,7 @@ export function svgChart(drawing: Drawing, rows: readonly WorkedRow[], look: Loo
     svgMarks(marks, ['grid', 'grid5', 'grid10', 'frame'], look),
     look.fills === 'none' ? '' : svgMarks(outlined(marks), ['open'], { ...look, openFill: 'none' }),
     symbols,
-    svgMarks(marks, ['seam', 'centre', 'attach', 'leader', 'direction', 'repeat', 'join', 'rowNumber', 'stitchNumber', 'repeatText', 'openText', 'caption'], look),
+    svgMarks(marks, ['seam', 'centre', 'sizeLine', 'attach', 'leader', 'direction', 'repeat', 'join', 'rowNumber', 'stitchNumber', 'repeatText', 'openText', 'caption'], look),
   ];
   return `<g id="chart">${chart.join('')}</g>`;
 }

@@ -64,6 +64,7 @@ function roleStyle(role: MarkRole, look: Look): RoleStyle {
     case 'seam': return { stroke: look.seamInk, widthMm: Math.max(0.35, look.lineMm), dash: '1.6 1', fill: look.seamInk };
     case 'centre': return { stroke: look.gridStrongInk, widthMm: look.lineMm, dash: '1.2 0.9' };
     case 'join': return { stroke: look.inks.attaching, widthMm: Math.max(0.35, look.lineMm), dash: '0.4 0.9' };
+    case 'sizeLine': return { stroke: look.textInk, widthMm: 2 * look.lineMm };
     case 'leader': return { stroke: look.gridInk, widthMm: 0.2 };
     case 'attach': return { stroke: look.inks.attaching, widthMm: Math.max(0.4, look.lineMm), fill: look.inks.attaching, haloMm: 0.7 };
     case 'direction': case 'repeat': case 'repeatText': case 'rowNumber': case 'stitchNumber': case 'openText': case 'title': case 'caption': case 'legendText':
