@@ -1,6 +1,7 @@
 import type { Applied, Edit } from './edit.ts';
 import { applyCells } from './edits/applyCells.ts';
 import { applyField } from './edits/applyField.ts';
+import { applyImprint } from './edits/applyImprint.ts';
 import { applyInsertLines, applyRemoveLines, applySetLine } from './edits/applyLines.ts';
 import { applyInsertMotif, applyRemoveMotif, applySetMotif } from './edits/applyMotif.ts';
 import { applyInsertPlacement, applyMovePlacement, applyRemovePlacement, applySetPlacement } from './edits/applyPlacement.ts';
@@ -68,6 +69,8 @@ export function applyEdit(pattern: Pattern, edit: Edit): Applied {
       return applyColourLimits(pattern, edit);
     case 'setPiece':
       return applyPiece(pattern, edit);
+    case 'setImprint':
+      return applyImprint(pattern, edit);
     case 'setWording':
       return applyWording(pattern, edit);
     case 'setCells':

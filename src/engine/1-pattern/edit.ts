@@ -1,4 +1,4 @@
-import type { CellRun, ColourLimits, Line, Motif, Pattern, Placement, RowKey, Section, SectionColour, Version, Wording } from './pattern.ts';
+import type { CellRun, ColourLimits, Imprint, Line, Motif, Pattern, Placement, RowKey, Section, SectionColour, Version, Wording } from './pattern.ts';
 import type { PieceFacts } from './pieceFacts.ts';
 
 /** Fields of the pattern that are replaced whole. */
@@ -40,6 +40,8 @@ export type Edit =
   | { readonly kind: 'setPiece'; readonly piece: PieceFacts | null }
   /** How the pattern is worded when it is written out; null for as usual. */
   | { readonly kind: 'setWording'; readonly wording: Wording | null }
+  /** What is said about it where it is published; null where nothing is to be said. */
+  | { readonly kind: 'setImprint'; readonly imprint: Imprint | null }
   /** Replaces all loose cells of one row in one size. */
   | { readonly kind: 'setCells'; readonly section: string; readonly row: RowKey; readonly size: number; readonly runs: readonly Pick<CellRun, 'from' | 'letters'>[] };
 

@@ -44,7 +44,7 @@ const KEYS = [
   'format', 'version', 'pattern', 'kind', 'id', 'word', 'letter', 'name', 'colour', 'title', 'designer', 'terms', 'gauge', 'hookMm', 'yarns', 'sizes', 'hdcTurningChainCounts',
   'notes', 'value', 'stitches', 'rows', 'overCm', 'stitch', 'start', 'side', 'mark', 'sections', 'remark', 'recipe', 'settings', 'lines', 'label', 'text', 'motifs', 'placements',
   'cells', 'section', 'motif', 'row', 'line', 'nth', 'align', 'offset', 'across', 'up', 'gap', 'mirror', 'size', 'from', 'letters',
-  'technique', 'ground', 'gapUp', 'fill', 'anchor', 'follow', 'stagger', 'flip', 'bySize', 'hidden', 'locked', 'versions', 'colourLimits', 'piece', 'wording',
+  'technique', 'ground', 'gapUp', 'fill', 'anchor', 'follow', 'stagger', 'flip', 'bySize', 'hidden', 'locked', 'versions', 'colourLimits', 'piece', 'wording', 'imprint',
 ];
 const RANK = new Map(KEYS.map((key, rank) => [key, rank]));
 

@@ -24,6 +24,7 @@ export const LIMITS = {
   placements: 5_000,
   cellRuns: 400_000,
   versions: 200,
+  editions: 200,
   /** Stripes of a ground. */
   stripes: 1_000,
   /** Rows that one line stands for, row numbers, columns, repeats and offsets. */

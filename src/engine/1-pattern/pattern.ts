@@ -191,6 +191,28 @@ export interface Wording extends WordStyle {
   readonly terms?: Terms;
 }
 
+/** What the designer says about the pattern where it is published; what is left out is not printed. */
+export interface Imprint {
+  /** A few words about the piece, as a reader of the first page wants them; line ends part paragraphs. */
+  readonly about?: string;
+  /** What may be done with the pattern and with pieces made from it. */
+  readonly licence?: string;
+  /** Who helped: testers, technical editor, photographs. */
+  readonly credits?: string;
+  /** Name of this edition, and its date as the designer gives it; never the clock's. */
+  readonly edition?: string;
+  readonly date?: string;
+  /** Earlier editions, the latest first. */
+  readonly editions?: readonly Edition[];
+}
+
+/** An edition that came before, with what has changed since, in words. */
+export interface Edition {
+  readonly name: string;
+  readonly date: string;
+  readonly errata: string;
+}
+
 /** The document: plain, immutable, with stable ids; every change is an edit. */
 export interface Pattern {
   readonly id: string;
@@ -219,4 +241,6 @@ export interface Pattern {
   readonly piece?: PieceFacts;
   /** Changes nothing of the rows; as usual if left out. */
   readonly wording?: Wording;
+  /** What is said about it where it is published. */
+  readonly imprint?: Imprint;
 }

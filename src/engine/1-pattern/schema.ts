@@ -3,7 +3,7 @@ import { TECHNIQUES } from '../craft/colourTechniques.ts';
 import { STITCH_OVERRIDES } from '../craft/stitchOverrides.ts';
 import { LIMITS } from './limits.ts';
 import { pieceSchema } from './pieceSchema.ts';
-import type { CellRun, ColourLimits, Line, Motif, Pattern, Placement, RowKey, Section, SectionColour, Version, Wording } from './pattern.ts';
+import type { CellRun, ColourLimits, Imprint, Line, Motif, Pattern, Placement, RowKey, Section, SectionColour, Version, Wording } from './pattern.ts';
 
 /*
  * The shape of the document, for files and for edits alike. Objects are strict: a field that is not known is a fault and
@@ -177,6 +177,16 @@ export const wordingSchema = v.strictObject({
   terms: v.exactOptional(v.picklist(['us', 'uk'])),
 });
 
+/** What is said about the pattern where it is published. */
+export const imprintSchema = v.strictObject({
+  about: v.exactOptional(text),
+  licence: v.exactOptional(text),
+  credits: v.exactOptional(text),
+  edition: v.exactOptional(text),
+  date: v.exactOptional(text),
+  editions: v.exactOptional(v.pipe(v.array(v.strictObject({ name: text, date: text, errata: text })), v.maxLength(LIMITS.editions))),
+});
+
 /** The fields that are replaced whole, each with its schema. */
 export const fieldSchemas = {
   title: text,
@@ -207,6 +217,7 @@ export const patternSchema = v.strictObject({
   colourLimits: v.exactOptional(colourLimitsSchema),
   piece: v.exactOptional(pieceSchema),
   wording: v.exactOptional(wordingSchema),
+  imprint: v.exactOptional(imprintSchema),
 });
 
 type Plain<T> = T extends string | number | boolean | null ? T : { -readonly [K in keyof T]: Plain<T[K]> };
@@ -225,3 +236,4 @@ true satisfies Same<Of<typeof sectionColourSchema>, Plain<SectionColour>>;
 true satisfies Same<Of<typeof versionSchema>, Plain<Version>>;
 true satisfies Same<Of<typeof colourLimitsSchema>, Plain<ColourLimits>>;
 true satisfies Same<Of<typeof wordingSchema>, Plain<Wording>>;
+true satisfies Same<Of<typeof imprintSchema>, Plain<Imprint>>;

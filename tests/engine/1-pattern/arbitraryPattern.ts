@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { canonicalCells } from '../../../src/engine/1-pattern/canonicalCells.ts';
 import type { Edit } from '../../../src/engine/1-pattern/edit.ts';
 import type { PieceFacts } from '../../../src/engine/1-pattern/pieceFacts.ts';
-import type { ColourLimits, Ground, Line, Motif, Pattern, Placement, PrintMark, Section, SectionColour, SectionVersion, Version, Wording, Yarn } from '../../../src/engine/1-pattern/pattern.ts';
+import type { ColourLimits, Ground, Imprint, Line, Motif, Pattern, Placement, PrintMark, Section, SectionColour, SectionVersion, Version, Wording, Yarn } from '../../../src/engine/1-pattern/pattern.ts';
 
 /** Numbers from which a pattern or an edit is made; shrinks well and needs no knowledge of the pattern. */
 type Draw = () => number;
@@ -75,6 +75,10 @@ function colourLimits(draw: Draw): ColourLimits {
 
 function wording(draw: Draw): Wording {
   return { ...(draw() % 2 ? { runs: pick(draw, ['long', 'short'] as const) } : {}), ...(draw() % 2 ? { repeats: 'bracket' as const, terms: pick(draw, ['us', 'uk'] as const) } : {}), ...(draw() % 2 ? { count: 'dash' as const } : {}) };
+}
+
+function imprint(draw: Draw): Imprint {
+  return { ...(draw() % 2 ? { about: `about ${draw() % 9}` } : {}), ...(draw() % 2 ? { licence: 'for use at home', date: '2024-05-01' } : {}), ...(draw() % 2 ? { editions: [{ name: 'first', date: '2023', errata: `row ${draw() % 9}` }] } : {}) };
 }
 
 function piece(draw: Draw, sizes: number): PieceFacts {
@@ -162,7 +166,7 @@ function patternFrom(numbers: readonly number[]): Pattern {
   const rows = rowsOf(base);
   const loose = rows.length === 0 ? [] : Array.from({ length: draw() % 5 }, () => ({ ...pick(draw, rows), nth: draw() % 6, size: draw() % sizes.length, runs: cells(draw, letters) }));
   const coloured = withMotifs.sections.map((one) => (draw() % 3 === 0 ? { ...one, colour: sectionColour(draw, letters) } : one));
-  const placed: Pattern = { ...withMotifs, sections: coloured, placements, ...(draw() % 3 === 0 ? { colourLimits: colourLimits(draw) } : {}), ...(draw() % 3 === 0 ? { piece: piece(draw, sizes.length) } : {}), ...(draw() % 3 === 0 ? { wording: wording(draw) } : {}) };
+  const placed: Pattern = { ...withMotifs, sections: coloured, placements, ...(draw() % 3 === 0 ? { colourLimits: colourLimits(draw) } : {}), ...(draw() % 3 === 0 ? { piece: piece(draw, sizes.length) } : {}), ...(draw() % 3 === 0 ? { wording: wording(draw) } : {}), ...(draw() % 3 === 0 ? { imprint: imprint(draw) } : {}) };
   const versions = Array.from({ length: draw() % 3 }, (_, i) => version(draw, `v${i}`, placed));
   return { ...placed, ...(versions.length > 0 ? { versions } : {}), cells: canonicalCells(loose.flatMap((l) => l.runs.map((run) => ({ section: l.section, row: { line: l.line, nth: l.nth }, size: l.size, ...run })))) };
 }
@@ -185,7 +189,7 @@ export function editFrom(pattern: Pattern, numbers: readonly number[]): Edit {
   const onePlacement = pattern.placements.length > 0 ? pick(draw, pattern.placements).id : 'none';
   const place = draw() % 4;
   const oneVersion = pattern.versions?.length ? pick(draw, pattern.versions).id : 'none';
-  switch (draw() % 33) {
+  switch (draw() % 34) {
     case 0: return { kind: 'set', field: 'title', value: fresh };
     case 1: return { kind: 'set', field: 'gauge', value: { ...pattern.gauge, rows: draw() % 30 } };
     case 2: return { kind: 'set', field: 'yarns', value: yarns(draw, draw() % 4) };
@@ -223,6 +227,7 @@ export function editFrom(pattern: Pattern, numbers: readonly number[]): Edit {
     // Now and then one number too many, for the transaction to refuse.
     case 30: return { kind: 'setPiece', piece: draw() % 4 ? piece(draw, pattern.sizes.length + (draw() % 8 === 0 ? 1 : 0)) : null };
     case 31: return { kind: 'setWording', wording: draw() % 3 ? wording(draw) : null };
+    case 32: return { kind: 'setImprint', imprint: draw() % 3 ? imprint(draw) : null };
     default: return { kind: 'setCells', section: oneSection.id, row: { line: oneLine.id, nth: draw() % 6 }, size: draw() % (pattern.sizes.length + 1), runs: cells(draw, letters) };
   }
 }
