@@ -21,6 +21,8 @@ export interface Workings {
   readonly checkpoints: readonly Checkpoint[];
   /** Findings of each row. */
   readonly findings: readonly (readonly Finding[])[];
+  /** For each row, and after the last: whether it stands on words that were not read. */
+  readonly unsure: readonly boolean[];
 }
 
 /** Keeps where everything is. `before` lends the orders of rings that the last row did not touch. */

@@ -77,10 +77,13 @@ export class Hook {
   lastPut = NONE;
   /** Whether a round passed over places before its first stitch. */
   passedAtStart = false;
+  /** Meshes of filet made in this row, and the picot of the row below passed last. */
+  meshes = 0;
+  picot = NONE;
 
   /** Gets ready for row `row`. */
   beginRow(row: number, round: boolean): void {
-    Object.assign(this, { row, round, instruction: 0, below: NONE, used: 0, placed: 0, takenStitches: 0, takenSpaces: 0, lastSpace: NONE, startBehind: NONE, rowFacing: 0, rowDirection: 0, lastPut: NONE, passedAtStart: false });
+    Object.assign(this, { row, round, instruction: 0, below: NONE, used: 0, placed: 0, takenStitches: 0, takenSpaces: 0, lastSpace: NONE, startBehind: NONE, rowFacing: 0, rowDirection: 0, lastPut: NONE, passedAtStart: false, meshes: 0, picot: NONE });
   }
 
   get piece(): Piece | undefined {

@@ -4,6 +4,7 @@ import { NONE, PLACE } from './edge.ts';
 import { FLAG, type WorkedRow } from './fabric.ts';
 import type { Hook } from './hook.ts';
 import { report, type RowWork } from './rowWork.ts';
+import { meshesBy } from './workMeshes.ts';
 
 /** The report of the row just worked: stitches [first, end), what it made and used, what it left open. */
 export function reportRow(work: RowWork, first: number, rows: readonly WorkedRow[], round: boolean): WorkedRow {
@@ -44,6 +45,7 @@ export function checkStated(work: RowWork, stated: Stated, worked: WorkedRow): v
 export function statedMade(hook: Hook, stated: Stated, worked: Pick<WorkedRow, 'first' | 'end' | 'made'>): number | null {
   const unit = stated.unit.toLowerCase().replace(/s$/, '').replace(/^sl st$/, 'slst');
   if (unit === '' || unit === 'st' || unit === 'stitche') return worked.made;
+  if (/^mesh(e)?$|^square$/.test(unit)) return meshesBy(hook, worked.first, worked.end);
   if (/^(ch(-\d+)? )?sp$/.test(unit)) return spacesBy(hook, worked.first, worked.end);
   const row = STITCHES.find((stitch) => !SEVERAL.has(stitch.kind) && (stitch.kind === unit || stitch.us.toLowerCase() === unit));
   return row ? madeBy(hook, worked.first, worked.end, row.kind) : null;

@@ -9,6 +9,8 @@ import { Hook } from './hook.ts';
 import { closeEdge, joinAt } from './joins.ts';
 import { checkStated, reportRow, statedMade } from './rowReport.ts';
 import { report, type RowWork } from './rowWork.ts';
+import { placesInReach } from './workMeshes.ts';
+import { questioned, unsureAfter, unsureAt } from './unsureRows.ts';
 import { workRow } from './workRow.ts';
 
 const WORKINGS = new WeakMap<Fabric, { readonly program: Program; readonly workings: Workings }>();
@@ -30,14 +32,18 @@ export function work(program: Program, previous: Fabric | null = null): Fabric {
   const findings: (readonly Finding[])[] = start ? known!.workings.findings.slice(0, from) : [];
   const rows: WorkedRow[] = start ? previous!.rows.slice(0, from) : [];
   if (start?.lastRow) rows[from - 1] = start.lastRow;
+  const unsure: boolean[] = start ? known!.workings.unsure.slice(0, from + 1) : [false];
 
   let worker = hook;
   for (let index = from; index < program.rows.length; index++) {
     const checkpoint = takeCheckpoint(worker, checkpoints[index - 1], rows[index - 1] ?? null);
     checkpoints.push(checkpoint);
-    const done = workOne(worker, program, index, rows, checkpoint);
+    const done = workOne(worker, program, index, rows, checkpoint, findings[index - 1] ?? []);
     worker = done.hook;
-    findings.push(done.findings);
+    const row = program.rows[index]!;
+    const doubt = unsureAt(row, unsure[index] ?? false);
+    unsure[index + 1] = unsureAfter(row, doubt, done.said !== null && done.worked === done.said);
+    findings.push(questioned(done.findings, row, doubt));
     giveUpChains(rows, index, done.row.first);
     rows.push(done.row);
   }
@@ -51,17 +57,17 @@ export function work(program: Program, previous: Fabric | null = null): Fabric {
     openAtEnd: openAtEnd(worker),
     findings: [...program.findings, ...findings.flat()],
   };
-  WORKINGS.set(fabric, { program, workings: { hook: worker, checkpoints, findings } });
+  WORKINGS.set(fabric, { program, workings: { hook: worker, checkpoints, findings, unsure } });
   return fabric;
 }
 
 /** Works one row; where the stated count shows that the turning chain was meant the other way, that way. */
-function workOne(hook: Hook, program: Program, index: number, rows: readonly WorkedRow[], checkpoint: Checkpoint): { hook: Hook; row: WorkedRow; findings: Finding[] } {
+function workOne(hook: Hook, program: Program, index: number, rows: readonly WorkedRow[], checkpoint: Checkpoint, before: readonly Finding[]): Attempt {
   const row = program.rows[index]!;
   const stated = row.stated;
-  const first = workOnce(hook, program, index, rows, false);
+  const first = workOnce(hook, program, index, rows, false, before);
   if (!stated || first.worked === null || first.worked === first.said || !hasOpenChain(row.body)) return finish(first, stated);
-  const second = workOnce(resume(hook, checkpoint, index), program, index, rows, true);
+  const second = workOnce(resume(hook, checkpoint, index), program, index, rows, true, before);
   return finish(second.worked === second.said ? second : first, stated);
 }
 
@@ -80,7 +86,7 @@ interface Attempt {
   readonly said: number | null;
 }
 
-function workOnce(hook: Hook, program: Program, index: number, rows: readonly WorkedRow[], inverted: boolean): Attempt {
+function workOnce(hook: Hook, program: Program, index: number, rows: readonly WorkedRow[], inverted: boolean, found: readonly Finding[]): Attempt {
   const row = program.rows[index]!;
   const before = program.rows[index - 1];
   const round = isRound(program, index, hook, rows);
@@ -94,6 +100,7 @@ function workOnce(hook: Hook, program: Program, index: number, rows: readonly Wo
   };
   const count = hook.stitches.count;
   const pendingFrom = count - hook.state.pending;
+  if (found.some(({ rule }) => rule === 'leftUnsaid')) passLeftOver(hook, program, index);
   hook.beginRow(index, round);
   faceSide(work, rows);
   workRow(work);
@@ -144,8 +151,14 @@ function faceSide(work: RowWork, rows: readonly WorkedRow[]): void {
 function checkLeftOver(work: RowWork): void {
   const { hook, row } = work;
   if (hook.state.turned || hook.below === NONE) return;
-  const rest = hook.reachCount('st');
+  const rest = hook.meshes > 0 ? placesInReach(hook) : hook.reachCount('st');
   if (rest > 0) report(work, 'doubtful', 'leftUnsaid', [0, 0], { found: rest, expected: 0, params: { word: row.word } });
+}
+
+/** A round that begins anew is worked on the round before: what that left in silence lies under it, and is asked about once. */
+function passLeftOver(hook: Hook, { rows }: Program, index: number): void {
+  if (rows[index]!.word !== 'round' || rows[index - 1]?.word !== 'round' || rows[index - 1]!.section !== rows[index]!.section) return;
+  for (let place = hook.ahead(); place !== NONE && hook.edge.row.at(place) < index - 1; place = hook.ahead()) hook.take(place);
 }
 
 /** The row's first stitch: chains made earlier that now stand at its edge belong to it. */

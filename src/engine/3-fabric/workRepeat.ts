@@ -68,7 +68,8 @@ function countReach(work: RowWork, what: PlaceWord): number {
 function firstWord(body: readonly Instruction[]): PlaceWord {
   for (const clause of body) {
     if (clause.kind === 'skip') return clause.what;
-    if ((clause.kind === 'work' || clause.kind === 'group') && (clause.into.at === 'next' || clause.into.at === 'across')) return clause.into.what;
+    // Corner by corner: the sides between may have any number of stitches.
+    if ((clause.kind === 'work' || clause.kind === 'group') && (clause.into.at === 'next' || clause.into.at === 'across')) return clause.into.at === 'across' && clause.into.word === 'corner' ? 'sp' : clause.into.what;
     if (clause.kind === 'repeat') return firstWord(clause.body);
   }
   return 'st';

@@ -6,6 +6,8 @@ import { closeRing, joinAt, joinRound, sewSeam } from './joins.ts';
 import { amountOf, MOST_STITCHES, report, type RowWork } from './rowWork.ts';
 import { workInPattern, workSpread } from './workPattern.ts';
 import { workRepeat } from './workRepeat.ts';
+import { workMeshes } from './workMeshes.ts';
+import { picotsAhead, skipPicots } from './workPicots.ts';
 import { settleGroupChains, workGroup, workStitch } from './workStitch.ts';
 
 /** Works the clauses of a row one after another, until they end or the row is stopped. */
@@ -99,6 +101,9 @@ function workClause(work: RowWork, clause: Instruction): void {
     case 'inPattern':
       workInPattern(work, clause);
       return;
+    case 'mesh':
+      workMeshes(work, clause);
+      return;
     case 'spread':
       workSpread(work, clause);
       return;
@@ -134,6 +139,11 @@ function skip(work: RowWork, clause: Extract<Instruction, { kind: 'skip' }>): vo
   const { hook } = work;
   if (!work.group && hook.state.pending > 0 && !hook.state.pendingAtStart) settleGroupChains(work);
   const count = amountOf(work, clause.count);
+  if (clause.what === 'picot') {
+    const found = skipPicots(hook, count);
+    if (found < count) report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: count, found, params: { what: clause.what } });
+    return;
+  }
   for (let i = 0; i < count; i++) {
     const next = hook.ahead();
     // "Skip the sl st" and "skip 1 st" take a slip stitch that doesn't count, if it is what comes next.
@@ -153,6 +163,6 @@ function leave(work: RowWork, clause: Extract<Instruction, { kind: 'leave' }>): 
   work.stopped = true;
   if (clause.count === 'rest') return;
   const said = amountOf(work, clause.count);
-  const rest = Math.max(hook.reachCount('st'), hook.reachCount('sp'));
+  const rest = clause.what === 'picot' ? picotsAhead(hook) : Math.max(hook.reachCount('st'), hook.reachCount('sp'));
   if (rest !== said) report(work, 'wrong', 'leftCount', clause.range, { found: rest, expected: said });
 }

@@ -5,6 +5,7 @@ import { FLAG } from './fabric.ts';
 import { stepBackAlongChains } from './chains.ts';
 import { putSpace, settleTurningChain } from './turningChain.ts';
 import { amountOf, MOST_STITCHES, report, type RowWork } from './rowWork.ts';
+import { workBesidePicot } from './workPicots.ts';
 
 type Work = Extract<Instruction, { kind: 'work' }>;
 type Placed = Extract<Instruction, { kind: 'work' | 'group' }>;
@@ -123,6 +124,9 @@ function workInto(work: RowWork, clause: Placed, together: number, call: StitchC
     case 'section':
       workBeyond(work, clause, amountOf(work, into.count), together, make);
       return;
+    case 'beside':
+      workBesidePicot(work, into, clause.range, make);
+      return;
     case 'top':
       return;
   }
@@ -132,7 +136,9 @@ function workAcross(work: RowWork, clause: Placed, together: number, make: (base
   const { hook } = work;
   if (clause.into.at !== 'across') return;
   const { what, except, word } = clause.into;
-  const reach = word === 'marker' ? reachToMarker(work) : hook.reachCount(what);
+  const reach = word === 'marker' ? reachToMarker(work) : word === 'corner' ? reachToCorner(work) : hook.reachCount(what);
+  // At a corner already, or beyond the last one, there may be nothing to work before the next.
+  if (word === 'corner' && reach === 0) return;
   if (word === 'marker' && hook.state.marker === NONE) report(work, 'wrong', 'noMarker', clause.range);
   const places = reach - amountOf(work, except);
   if (places <= 0) {
@@ -142,9 +148,21 @@ function workAcross(work: RowWork, clause: Placed, together: number, make: (base
   if (places % together !== 0) report(work, 'wrong', 'repeatUneven', clause.range, { found: places, expected: together, params: { over: places % together } });
   takeAndMake(work, clause, Math.floor(places / together), together, what, make, 0);
   // Chain spaces left at the end of the row below lie under this row; slip stitches that don't count stay on the edge.
-  if (amountOf(work, except) === 0 && word !== 'marker') {
+  if (amountOf(work, except) === 0 && word !== 'marker' && word !== 'corner') {
     for (let place = hook.ahead(); hook.inReach(place) && !hook.isStitch(place) && !hook.isSlip(place); place = hook.ahead()) hook.take(place);
   }
+}
+
+/** Stitches before the next chain space, which is the corner's; without one, to the end. */
+function reachToCorner({ hook }: RowWork): number {
+  let count = 0;
+  const first = hook.ahead();
+  for (let place = first; hook.inReach(place) && hook.edge.run.at(place) === NONE; ) {
+    if (hook.isStitch(place)) count++;
+    place = hook.ahead(place);
+    if (place === first) break;
+  }
+  return count;
 }
 
 function reachToMarker(work: RowWork): number {

@@ -67,7 +67,7 @@ export function readLeave(reader: RowReader): Instruction | null {
   const open = reader.take(OPEN);
   if (!open && !(rest && (noun || count === null)) && !(count !== null && noun)) return null;
   if (count === null && !rest && !noun) return null;
-  return { kind: 'leave', count: count ?? (rest ? 'rest' : 1), range: reader.range(start) };
+  return { kind: 'leave', count: count ?? (rest ? 'rest' : 1), ...(noun?.what === 'picot' ? { what: noun.what } : {}), range: reader.range(start) };
 }
 
 /** `magic ring`, `make an adjustable ring`. */

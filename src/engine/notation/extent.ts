@@ -8,8 +8,8 @@ const ROW = new Set(['row', 'rows', 'rnd', 'rnds', 'round', 'rounds']);
 const MARKER = new Set(['marker', 'm']);
 const AFTER_AROUND = new Set(['the', 'each', 'next', 'same', 'first', 'last', 'post', 'front', 'back', 'foll', 'following']);
 
-/** Reads how far a run or a repeat goes: `across`, `around`, `to end`, `to last 3 sts`, `to marker`. */
-export function readExtent(reader: RowReader): { readonly word: 'across' | 'around' | 'end' | 'marker'; readonly except: Amount } | null {
+/** Reads how far a run or a repeat goes: `across`, `around`, `to end`, `to last 3 sts`, `to marker`, `to next corner`. */
+export function readExtent(reader: RowReader): { readonly word: 'across' | 'around' | 'end' | 'marker' | 'corner'; readonly except: Amount } | null {
   const start = reader.at;
   if (reader.is('all') && (reader.is('around', 1) || reader.is('across', 1) || reader.is('the', 1))) {
     reader.at++;
@@ -43,7 +43,7 @@ export function readExtent(reader: RowReader): { readonly word: 'across' | 'arou
   return to;
 }
 
-function readTo(reader: RowReader): { readonly word: 'end' | 'marker'; readonly except: Amount } | null {
+function readTo(reader: RowReader): { readonly word: 'end' | 'marker' | 'corner'; readonly except: Amount } | null {
   const start = reader.at;
   const until = reader.is('until');
   if (!until && !reader.is('to')) return null;
@@ -55,6 +55,10 @@ function readTo(reader: RowReader): { readonly word: 'end' | 'marker'; readonly 
     return { word: 'end', except: 0 };
   }
   if (!within && reader.take(MARKER)) return { word: 'marker', except: 0 };
+  if (!within && (reader.take('corner') || reader.takeAll('next', 'corner'))) {
+    readNoun(reader);
+    return { word: 'corner', except: 0 };
+  }
   if (!within && reader.is('last')) {
     reader.at++;
     const except = readAmount(reader) ?? 1;

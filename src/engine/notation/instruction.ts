@@ -39,7 +39,9 @@ export type Into =
   /** The next `count` places of the row below (or round); for a call that draws k places together, `count` such stitches (sc2tog over next 2 sts: 1). */
   | { readonly at: 'next'; readonly count: Amount; readonly what: PlaceWord; readonly loops?: number }
   /** Each place to the end of the row below, leaving the last `except`. */
-  | { readonly at: 'across'; readonly except: Amount; readonly what: PlaceWord; readonly word: 'across' | 'around' | 'end' | 'marker' }
+  | { readonly at: 'across'; readonly except: Amount; readonly what: PlaceWord; readonly word: 'across' | 'around' | 'end' | 'marker' | 'corner' }
+  /** Between two stitches of the row below, before or after the next stitch of a kind that hangs there: before picot. Takes no place. */
+  | { readonly at: 'beside'; readonly side: 'before' | 'after'; readonly what: StitchKind }
   /** The stitch just worked into, again. */
   | { readonly at: 'same' }
   /** Next open places beyond the end of the row below: next unworked stitch, next stitch of the row below. */
@@ -85,7 +87,7 @@ export type Instruction = Node &
     | { readonly kind: 'skip'; readonly count: Amount; readonly what: PlaceWord }
     | { readonly kind: 'skipSeam' }
     | { readonly kind: 'turn' }
-    | { readonly kind: 'leave'; readonly count: Amount | 'rest' }
+    | { readonly kind: 'leave'; readonly count: Amount | 'rest'; /** What is counted, where it is not stitches: 31 picots. */ readonly what?: StitchKind }
     | { readonly kind: 'repeat'; readonly body: readonly Instruction[]; readonly times: Times; readonly style: 'star' | 'paren' | 'bracket' }
     /** Magic ring. */
     | { readonly kind: 'ring' }
@@ -114,6 +116,11 @@ export type Instruction = Node &
     | { readonly kind: 'inPattern'; readonly into: Extract<Into, { at: 'next' | 'across' }>; readonly even: boolean }
     /** One stitch in each stitch of the row below with `by` increases (decreases if negative) spread evenly. */
     | { readonly kind: 'spread'; readonly stitch: StitchCall; readonly word: 'across' | 'around' | 'end'; readonly by: Amount }
+    /**
+     * Filet: meshes of three places each. An open one is ch 2, skip 2, dc; a solid one 3 dc (*common practice*, for the common
+     * mesh of double crochet and two chains).
+     */
+    | { readonly kind: 'mesh'; readonly mesh: 'open' | 'solid'; readonly count: Amount }
     /** Worked in some sizes only, "Sizes S and L: …": size indices and the clauses for them. Resolved before the row is worked. */
     | { readonly kind: 'forSizes'; readonly sizes: readonly number[]; readonly body: readonly Instruction[] }
     /** Kept words that change nothing. */

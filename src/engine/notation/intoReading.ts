@@ -1,4 +1,5 @@
 import { readExtent } from './extent.ts';
+import { readNoun } from './noun.ts';
 import { acrossRun, readPlace } from './places.ts';
 import type { ReadPlace } from './places.ts';
 import type { RowReader } from './rowReader.ts';
@@ -30,9 +31,9 @@ export function readInto(reader: RowReader): ReadInto | null {
   const start = reader.at;
   let loop = readLoop(reader);
   let post: ReadInto['post'] = 'none';
-  let place: ReadPlace | null = null;
+  let place: ReadPlace | null = loop ? null : readBeside(reader);
   const before = reader.at;
-  if (reader.is(INTO) || (reader.is(ROUND_PREPOSITION) && (reader.is(AFTER_AROUND, 1) || reader.token(1).kind === 'ordinal'))) {
+  if (!place && (reader.is(INTO) || (reader.is(ROUND_PREPOSITION) && (reader.is(AFTER_AROUND, 1) || reader.token(1).kind === 'ordinal')))) {
     reader.at++;
     const within = loop ? null : readLoop(reader);
     loop ??= within;
@@ -52,6 +53,20 @@ export function readInto(reader: RowReader): ReadInto | null {
     return null;
   }
   return { place, loop, below, post };
+}
+
+/** `before picot`, `after next picot`: between the stitches of the row below. */
+function readBeside(reader: RowReader): ReadPlace | null {
+  const side = reader.is('before') ? 'before' : reader.is('after') ? 'after' : null;
+  if (!side) return null;
+  const start = reader.at;
+  reader.at++;
+  reader.takeArticles();
+  reader.take(NEXT);
+  const noun = readNoun(reader);
+  if (noun?.what === 'picot') return { into: { at: 'beside', side, what: 'picot' }, each: false };
+  reader.at = start;
+  return null;
 }
 
 /** A run without its preposition: `across`, `to last 3 sts`, `each st`, `next 3 sts`. */

@@ -1,5 +1,5 @@
 import type { Amount } from './instruction.ts';
-import { numberOfWord, ordinalOfWord } from './numberWords.ts';
+import { numberOfWords, ordinalOfWord } from './numberWords.ts';
 import { readRepeatLabel } from './repeatLabel.ts';
 import type { RowLabel } from './written.ts';
 
@@ -30,7 +30,7 @@ const NTH_ROW = new RegExp(String.raw`^(\d{1,6})(?:st|nd|rd|th)(?:${SPACE}${DASH
 const WORD_NTH_ROW = new RegExp(String.raw`^([a-z]+)${SPACE}${ROW_WORD}\b`, 'i');
 const FOUNDATION = /^(?:foundation|base|starting)(?:[ \t]+(?:chain|ch|row|rnd|round|ring))?(?=[ \t]*[(:.–—-]|[ \t]*$)/i;
 const SETUP = /^set[ \t-]?up(?:[ \t]+(?:row|rnd|round))?\b/i;
-const NEXT = new RegExp(String.raw`^next(?:${SPACE}(?:${NUMBERS}|([a-z]+)))?${SPACE}${ROW_WORD}\b`, 'i');
+const NEXT = new RegExp(String.raw`^next(?:${SPACE}(?:${NUMBERS}|([a-z]+(?:-[a-z]+)?)))?${SPACE}${ROW_WORD}\b`, 'i');
 const SIDE = /^[ \t]*[([]?[ \t]*(?:(rs|right side)|(ws|wrong side))(?:[ \t]+facing)?[ \t]*(?:[)\]]|(?=[ \t]*[:.–—-]))/i;
 const MARK = /^[ \t]*(?:[:.=]|[-–—])[ \t]*/;
 
@@ -84,7 +84,7 @@ function labelBegun(line: string): { readonly length: number; readonly bare?: bo
   if (setup) return { length: setup[0].length, label: { word: 'setup', first: null, last: null, rows: null } };
   const next = NEXT.exec(line);
   if (!next) return null;
-  const rows = numbersOf(next[1]) ?? (next[2] === undefined ? [1] : [numberOfWord(next[2].toLowerCase()) ?? 0]);
+  const rows = numbersOf(next[1]) ?? (next[2] === undefined ? [1] : [numberOfWords(next[2].toLowerCase()) ?? 0]);
   return rows[0] === 0 ? null : { length: next[0].length, label: { word: 'next', first: null, last: null, rows } };
 }
 

@@ -1,18 +1,15 @@
 import { mapAmount, readAmount } from './amounts.ts';
 import { readExtent } from './extent.ts';
 import type { Amount, Instruction, Into, StitchCall } from './instruction.ts';
-import { plainCall } from './instruction.ts';
 import { readInto } from './intoReading.ts';
 import { readNoun } from './noun.ts';
-import type { OpenCall, RowReader } from './rowReader.ts';
+import type { RowReader } from './rowReader.ts';
 import { readStitch } from './stitchReading.ts';
 
 const WORK = new Set(['work', 'working', 'continue', 'cont', 'keep', 'keeping']);
 const PATTERN = new Set(['pattern', 'patt', 'pat']);
 const SET = new Set(['established', 'set', 'before']);
 const ROW = new Set(['row', 'rnd', 'round', 'rows', 'rnds', 'rounds']);
-const INCREASE = new Set(['increasing', 'increase', 'inc']);
-const DECREASE = new Set(['decreasing', 'decrease', 'dec']);
 const EVERY = new Set(['every', 'each', 'ea']);
 const INTO = new Set(['in', 'into', 'on']);
 
@@ -24,7 +21,8 @@ export function readInPattern(reader: RowReader): Instruction | null {
   const work = reader.take(WORK);
   if (work && reader.take('even')) {
     const word = evenWord(reader);
-    if (reader.take('for') && (readAmount(reader) === null || !reader.take(ROW))) return null;
+    // "For 10 cm" is a length, read by itself.
+    reader.attempt(() => (reader.take('for') && readAmount(reader) !== null && reader.take(ROW) ? true : null));
     return { kind: 'inPattern', even: true, into: { at: 'across', except: 0, what: 'st', word }, range: reader.range(start) };
   }
   if (work && reader.token().kind === 'number' && readAmount(reader) !== null && reader.take(ROW) && reader.take('even')) {
@@ -39,7 +37,7 @@ export function readInPattern(reader: RowReader): Instruction | null {
   if (!reader.take(PATTERN)) return null;
   if (reader.is('as') && reader.is(SET, 1)) reader.at += 2;
   const into = reader.attempt(() => readInto(reader));
-  if (into?.place && into.place.into.at !== 'next' && into.place.into.at !== 'across') return null;
+  if (into?.place && into.place.into.at !== 'next' && (into.place.into.at !== 'across' || into.place.into.word === 'corner')) return null;
   const place = into?.place?.into;
   return {
     kind: 'inPattern', even: false, range: reader.range(start),
@@ -50,42 +48,6 @@ export function readInPattern(reader: RowReader): Instruction | null {
 function evenWord(reader: RowReader): Across['word'] {
   const extent = reader.attempt(() => readExtent(reader));
   return extent?.word === 'around' ? 'around' : 'across';
-}
-
-/** `increasing 6 sts evenly`, `inc 24 in the round`, `dec 8 evenly across`: by how many, and how far. Null, with nothing moved, for other words. */
-function readSpreadWords(reader: RowReader): { readonly by: Amount; readonly word: Across['word'] | null } | null {
-  const sign = reader.is(INCREASE) ? 1 : reader.is(DECREASE) ? -1 : 0;
-  if (sign === 0) return null;
-  reader.at++;
-  const amount = readAmount(reader);
-  if (amount === null) return null;
-  readNoun(reader);
-  const evenly = reader.take('evenly');
-  if (evenly && !reader.takeAll('(', 'spaced', ')')) reader.take('spaced');
-  const extent = evenly ? reader.attempt(() => readExtent(reader)) : null;
-  const inRow = !extent && (reader.is('in') || reader.is('over')) ? reader.attempt(() => { reader.at++; reader.takeArticles(); reader.take('each'); return reader.take(ROW) ? true : null; }) : null;
-  if (!evenly && !inRow) return null;
-  // "evenly at each end" says where, which is more than evenly.
-  if (reader.is('at') || reader.is('in') || reader.is('along')) return null;
-  return { by: mapAmount(amount, (value) => value * sign || 0), word: extent && extent.except === 0 ? extent.word : null };
-}
-
-/** `inc 6 sts evenly around` by itself: in the row's own stitch. */
-export function readSpread(reader: RowReader): Instruction | null {
-  const start = reader.at;
-  const spread = readSpreadWords(reader);
-  if (!spread) return null;
-  const call: OpenCall = plainCall('sc');
-  reader.settle(call);
-  return { kind: 'spread', stitch: call, by: spread.by, word: spread.word === 'around' ? 'around' : 'across', range: reader.range(start) };
-}
-
-/** `sc in each st around, increasing 6 evenly`: the clause before with its increases, or null. */
-export function readSpreadAfter(reader: RowReader, before: Instruction): Instruction | null {
-  if (before.kind !== 'work' || before.into.at !== 'across' || before.into.except !== 0 || before.into.word === 'marker' || before.into.what !== 'st' || before.each !== 1 || before.stitch.together > 1) return null;
-  const spread = readSpreadWords(reader);
-  if (!spread) return null;
-  return { kind: 'spread', stitch: before.stitch, by: spread.by, word: before.into.word, range: [before.range[0], reader.tokens[reader.at - 1]!.to] };
 }
 
 /**
@@ -105,7 +67,7 @@ export function readEveryOther(reader: RowReader): readonly Instruction[] | null
   const noun = readNoun(reader);
   if (!noun) return null;
   const extent = reader.attempt(() => readExtent(reader)) ?? { word: 'across' as const, except: 0 };
-  if (extent.word === 'marker') return null;
+  if (extent.word === 'marker' || extent.word === 'corner') return null;
   const each = mapAmount(early ?? 1, (value) => value * (stitch.increase ? 2 : 1));
   const range = reader.range(start);
   const work = (call: StitchCall, made: Amount, count: number): Instruction => ({ kind: 'work', stitch: call, each: made, into: { at: 'next', count, what: noun.what }, range });
@@ -136,6 +98,8 @@ function takenBy(node: Instruction): Amount | null {
       return node.into.at === 'same' || node.into.at === 'top' ? 0 : null;
     case 'inPattern':
       return node.into.at === 'next' ? node.into.count : null;
+    case 'mesh':
+      return mapAmount(node.count, (count) => count * 3);
     case 'repeat': {
       const { times } = node;
       const inside = times.kind === 'times' ? placesTaken(node.body) : null;

@@ -20,6 +20,8 @@ const EACH = new Set(['each', 'ea', 'every', 'all']);
 const OPEN = new Set(['unworked', 'open', 'free', 'unused']);
 const ROW = new Set(['row', 'rows', 'rnd', 'rnds', 'round', 'rounds']);
 const MARKER = new Set(['marker', 'm']);
+/** A corner without a word for its place is its chain space. */
+const SPACE = { what: 'sp' } as const;
 /** Words after "of the" that name no section. */
 const NO_SECTION = new Set([...ROW, ...LP, ...CH, 'ring', 'foundation', 'turning', 'beg', 'beginning', 'last', 'previous', 'prev', 'same', 'next', 'first', 'circle', 'tch', 'base', 'starting', 'below', 'following']);
 const SECTION_END = new Set(['and', 'then', 'with', 'in', 'as', 'to', 'across', 'around', 'rep', 'turn', 'for']);
@@ -35,6 +37,7 @@ export function readPlace(reader: RowReader): ReadPlace | null {
 function readPlaceHere(reader: RowReader): ReadPlace | null {
   reader.takeArticles();
   if (reader.take('same')) return readSame(reader);
+  if (reader.take('corner')) return { into: { at: 'next', count: 1, ...(readNoun(reader) ?? SPACE) }, each: false };
   if (reader.is(EACH)) return readEach(reader);
   if (reader.take(NEXT)) return readNext(reader, false);
   if (reader.take(REST)) {
@@ -88,8 +91,10 @@ function readEach(reader: RowReader): ReadPlace | null {
   }
   reader.take(REST);
   reader.takeArticles();
-  const noun = readNoun(reader);
-  if (!noun) return null;
+  const corner = reader.take('corner');
+  const noun = readNoun(reader) ?? (corner ? SPACE : null);
+  // The stitch at a corner is known to the worker, not to the words.
+  if (!noun || (corner && noun.what !== 'sp')) return null;
   takeOfRow(reader);
   return acrossRun(noun.what, readExtent(reader));
 }
@@ -104,7 +109,8 @@ function readNext(reader: RowReader, each: boolean): ReadPlace | null {
   let open = reader.take(OPEN);
   const count = readAmount(reader) ?? 1;
   open = reader.take(OPEN) || open;
-  const noun = readNoun(reader) ?? (reader.token().kind === 'word' && !SECTION_END.has(reader.token().word) ? null : { what: 'st' as const });
+  const corner = reader.take('corner');
+  const noun = readNoun(reader) ?? (corner ? SPACE : null) ?? (reader.token().kind === 'word' && !SECTION_END.has(reader.token().word) ? null : { what: 'st' as const });
   if (!noun) return null;
   return withOwner(reader, count, noun, each, open);
 }

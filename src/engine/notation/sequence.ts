@@ -7,7 +7,12 @@ import {
 import type { Instruction, Stated } from './instruction.ts';
 import { readJoin, readJoiningSlip } from './joinClause.ts';
 import { readInto } from './intoReading.ts';
-import { readEveryOther, readInPattern, readSpread, readSpreadAfter } from './patternClause.ts';
+import { readWithBetween } from './betweenClause.ts';
+import { readEachCorner } from './cornerClause.ts';
+import { readMeasure } from './measureClause.ts';
+import { readMesh } from './meshClause.ts';
+import { readEveryOther, readInPattern } from './patternClause.ts';
+import { readSpread, readSpreadAfter } from './spreadClause.ts';
 import { readPlace } from './places.ts';
 import { readRemark } from './remarkClause.ts';
 import { asGroup, isRepFrom, readBracket, readEnding, readStar } from './repeats.ts';
@@ -32,6 +37,7 @@ const OPENING = new Set(['(', '[', '{']);
 const BRACKET = new Set(['(', '[', '{', ')', ']', '}']);
 const COMMA = new Set([',', ':']);
 const WORK = new Set(['work', 'make', 'crochet', 'working']);
+const GO_ON = new Set(['keep', 'go', 'continue', 'continuing', 'cont']);
 
 /** Reads clauses up to the reader's end; inside a star, up to its closing star or `rep from *`. */
 export function readSequence(reader: RowReader, context: { readonly star: boolean; readonly top: Counted | null }): Instruction[] {
@@ -56,9 +62,10 @@ export function readSequence(reader: RowReader, context: { readonly star: boolea
     const found = reader.findings.length;
     if (context.top && readStatedCount(reader, context.top, nodes.length)) continue;
     const before = nodes.at(-1);
-    const instead = before ? reader.attempt(() => readSpreadAfter(reader, before)) : null;
+    const instead = before ? (reader.attempt(() => readSpreadAfter(reader, before)) ?? reader.attempt(() => readEachCorner(reader, before, (inner) => readClause(inner, done)))) : null;
     if (instead) {
-      nodes[nodes.length - 1] = instead;
+      nodes.pop();
+      push(...instead);
       continue;
     }
     const ended = before ? reader.attempt(() => readEnding(reader, before, (inner) => readClause(inner, done))) : null;
@@ -77,6 +84,7 @@ export function readSequence(reader: RowReader, context: { readonly star: boolea
     const yarn = clause.some(({ kind }) => kind === 'work' || kind === 'group') ? reader.attempt(() => readYarnAfter(reader)) : null;
     while (reader.take(MANNER));
     const match = reader.is('to') && reader.is('correspond', 1) ? reader.attempt(() => readRemark(reader)) : null;
+    const measured = reader.is('until') || reader.is('for') ? reader.attempt(() => readMeasure(reader)) : null;
     if (reader.is(CHANGES) && changesMeaning(clause)) {
       reader.findings.length = found;
       push(unreadClause(reader, start));
@@ -85,6 +93,7 @@ export function readSequence(reader: RowReader, context: { readonly star: boolea
     if (yarn) push(yarn);
     push(...clause);
     if (match) push(match);
+    if (measured) push(measured);
   }
   return nodes;
 }
@@ -101,7 +110,7 @@ interface Done {
 function note(done: Done, { kind }: Instruction): void {
   if (kind === 'chain') done.chains = true;
   else if (kind !== 'yarn' && kind !== 'remark') done.others = true;
-  if (kind === 'work' || kind === 'repeat' || kind === 'group' || kind === 'spread' || kind === 'inPattern') done.worked = true;
+  if (kind === 'work' || kind === 'repeat' || kind === 'group' || kind === 'spread' || kind === 'inPattern' || kind === 'mesh') done.worked = true;
   if (kind === 'ring') done.ring = true;
 }
 
@@ -165,7 +174,7 @@ function readMarkedCount(reader: RowReader, top: Counted): boolean {
 
 function changesMeaning(clause: readonly Instruction[]): boolean {
   const kind = clause.at(-1)?.kind;
-  return kind === 'work' || kind === 'group' || kind === 'skip' || kind === 'repeat' || kind === 'leave' || kind === 'inPattern';
+  return kind === 'work' || kind === 'group' || kind === 'skip' || kind === 'repeat' || kind === 'leave' || kind === 'inPattern' || kind === 'mesh';
 }
 
 /** Keeps the words of a clause that can't be read (a bracket without a partner by itself): to its next comma, stop or `then`, or to an `and` that begins a stitch. */
@@ -189,11 +198,29 @@ function startsStitch(reader: RowReader, ahead: number): boolean {
 }
 
 function readClause(reader: RowReader, done: Done): readonly Instruction[] | null {
+  if (reader.is(GO_ON)) {
+    const spiral = reader.attempt(() => readSpiral(reader));
+    if (spiral) return spiral;
+  }
   if (reader.is('*') || reader.is('**')) return readStar(reader, readSequence);
   if (OPENING.has(reader.token().word)) {
     return readWay(reader) ?? reader.attempt(() => readWork(reader)) ?? readBracket(reader, readSequence);
   }
   return readWords(reader, done) ?? (reader.is(WORK) ? reader.attempt(() => { reader.at++; return readWords(reader, done) ?? leadingBracket(reader); }) : null) ?? leadingBracket(reader);
+}
+
+/** `keep on (sc in next 10 sts, skip 1) in a spiral`: over and over round the work, whose end the count says. */
+function readSpiral(reader: RowReader): readonly Instruction[] | null {
+  const start = reader.at;
+  reader.at++;
+  reader.take('on');
+  reader.take(WORK);
+  if (!OPENING.has(reader.token().word)) return null;
+  const body = readBracket(reader, readSequence, { kind: 'toEnd', word: 'around', except: 0 });
+  const [repeat] = body ?? [];
+  const at = reader.at;
+  if (repeat?.kind !== 'repeat' || !(reader.takeAll('in', 'a', 'spiral') || reader.takeAll('spirally'))) return null;
+  return [{ ...repeat, range: reader.range(start, at) }, { kind: 'noJoin', range: reader.range(at) }];
 }
 
 /** `6 times (…)`, `6 x (…)`. */
@@ -213,10 +240,12 @@ function readWords(reader: RowReader, done: Done): readonly Instruction[] | null
   return (
     one(reader, readNoJoin) ??
     one(reader, readOtherSide) ??
+    one(reader, readMesh) ??
     one(reader, readInPattern) ??
     one(reader, readAsRows) ??
-    one(reader, readSpread) ??
+    reader.attempt(() => readSpread(reader)) ??
     reader.attempt(() => readEveryOther(reader)) ??
+    reader.attempt(() => readWithBetween(reader)) ??
     one(reader, readYarn) ??
     reader.attempt(() => readJoiningSlip(reader, onlyChains, done.worked)) ??
     reader.attempt(() => readSpecial(reader)) ??
@@ -232,6 +261,7 @@ function readWords(reader: RowReader, done: Done): readonly Instruction[] | null
     one(reader, readDrawThrough) ??
     one(reader, readMarker) ??
     one(reader, readRemark) ??
+    one(reader, readMeasure) ??
     readWay(reader) ??
     reader.attempt(() => readPlaceFirst(reader))
   );

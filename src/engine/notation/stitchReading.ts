@@ -249,7 +249,7 @@ function readShaped(reader: RowReader, spike: boolean): Omit<ReadStitch, 'spike'
 /** Words that can begin another clause without a mark before it. */
 const BEGINS = new Set([
   'turn', 'then', 'and', 'rep', 'repeat', 'leave', 'leaving', 'work', 'inc', 'dec', 'with', 'in', 'change', 'changing', 'join', 'place', 'pm', 'fasten', 'do', 'don\'t', 'skip', 'sk', 'miss',
-  'spike', 'blo', 'flo', 'loosely', 'tightly', 'carefully', 'again', 'alternately', 'neatly', 'firmly', 'now', 'also', 'x', 'times', 'twice', 'once', 'more',
+  'spike', 'blo', 'flo', 'loosely', 'tightly', 'carefully', 'again', 'alternately', 'neatly', 'firmly', 'now', 'also', 'x', 'times', 'twice', 'once', 'more', 'between',
 ]);
 
 /** Whether a word follows that belongs to what was just read but is not known: `12 crosses`, `6 sc spots`. */

@@ -26,7 +26,7 @@ export function readTimes(reader: RowReader, after: 'bracket' | 'clause' | 'from
   if (times) return times;
   if (after !== 'clause') {
     const extent = readExtent(reader);
-    if (extent && extent.word !== 'marker') return { kind: 'toEnd', except: extent.except, word: extent.word };
+    if (extent && extent.word !== 'marker' && extent.word !== 'corner') return { kind: 'toEnd', except: extent.except, word: extent.word };
   }
   reader.at = start;
   return null;

@@ -1,4 +1,4 @@
-import { numberOfWord, ordinalOfWord } from './numberWords.ts';
+import { numberOfWord, numberOfWords, ordinalOfWord } from './numberWords.ts';
 
 /** One word, number or mark of a written row. `word` is lower case; `[from, to)` are characters of the text. */
 export interface Token {
@@ -30,7 +30,7 @@ const ORDINAL_ENDINGS = new Set(['st', 'nd', 'rd', 'th']);
 
 /**
  * Takes a written row apart into tokens, in one pass. Curly quotes, dashes (en, em and minus all become `—`) and times
- * signs are made alike, a word joiner inside a word (where a line broke it) is passed over; numbers as words to twenty and ordinals (`2nd`, `second`) get their value. Any text is accepted.
+ * signs are made alike, a word joiner inside a word (where a line broke it) is passed over; numbers as words (`twenty-four`, `one hundred and six`) and ordinals (`2nd`, `second`) get their value. Any text is accepted.
  */
 export function tokenize(text: string): Token[] {
   const tokens: Token[] = [];
@@ -61,6 +61,7 @@ export function tokenize(text: string): Token[] {
         tokens[tokens.length - 1] = { ...last, kind: 'ordinal', word: last.word + word, to: at };
       } else {
         tokens.push(wordToken(word, piece, from, at, glued));
+        joinNumberWords(tokens);
       }
     } else if (match[3] !== undefined) {
       const fits = piece.length <= 9;
@@ -102,6 +103,29 @@ function wordToken(word: string, written: string, from: number, to: number, glue
   if (ordinal !== null) return { kind: 'ordinal', word, value: ordinal, from, to, glued, capital: false, close: -1 };
   const capital = written.length === 1 && written !== written.toLowerCase();
   return { kind: 'word', word, value: 0, from, to, glued, capital, close: -1 };
+}
+
+/** Parts of a number written in words, the last of them just read, become one number: `twenty - four`, `one hundred and six`. */
+function joinNumberWords(tokens: Token[]): void {
+  const last = tokens.at(-1)!;
+  if (last.kind !== 'number' && last.kind !== 'ordinal') return;
+  const hyphen = tokens.at(-2)?.word === '-' && last.glued && tokens.at(-2)!.glued;
+  const and = last.kind === 'number' && tokens.at(-2)?.word === 'and';
+  const at = tokens.length - (hyphen || and ? 3 : 2);
+  const before = tokens[at];
+  const article = last.word === 'hundred' && (before?.word === 'a' && !before.capital);
+  if (!before || (!article && (before.kind !== 'number' || !/[a-z]$/.test(before.word)))) return;
+  const hundreds = /hundred$/.test(before.word);
+  const fits =
+    last.word === 'hundred' || last.word === 'hundredth' ? article || before.value < 10
+    : and ? hundreds
+    : hundreds || (/ty$/.test(before.word) && last.value < 10 && (hyphen || last.kind === 'number'));
+  if (!fits) return;
+  const value = article ? 100 : numberOfWords(`${before.word} ${last.kind === 'number' ? last.word : 'one'}`);
+  if (value === null) return;
+  const whole = last.kind === 'number' ? value : last.value === 100 ? before.value * 100 : before.value + last.value;
+  tokens.length = at;
+  tokens.push({ ...last, word: `${before.word} ${last.word}`, value: whole, from: before.from, glued: before.glued });
 }
 
 function isOrdinalEnding(value: number, ending: string): boolean {

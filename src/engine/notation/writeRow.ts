@@ -19,7 +19,7 @@ interface Inside {
 }
 
 /** Clauses after which a dash ends what they say: words that are kept as they are would take it in. */
-const DASHED = new Set<Instruction['kind']>(['work', 'group', 'repeat', 'leave', 'spread', 'inPattern']);
+const DASHED = new Set<Instruction['kind']>(['work', 'group', 'repeat', 'leave', 'spread', 'inPattern', 'mesh']);
 
 const TOP: Inside = { star: false, paren: false };
 
@@ -109,7 +109,9 @@ function writeClause(node: Instruction, options: WriteOptions, inside: Inside): 
     case 'turn':
       return 'turn';
     case 'leave':
-      return node.count === 'rest' ? 'leave the rest unworked' : `leave ${writeAmount(node.count, size)} unworked`;
+      return node.count === 'rest' ? 'leave the rest unworked' : `leave ${writeAmount(node.count, size)}${node.what ? ` ${writeNoun(node.what, !isOne(node.count, size), terms)}` : ''} unworked`;
+    case 'mesh':
+      return `${writeAmount(node.count, size)} ${node.mesh} ${isOne(node.count, size) ? 'mesh' : 'meshes'}`;
     case 'repeat':
       return writeRepeat(node, options, inside);
     case 'ring':

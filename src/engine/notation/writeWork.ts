@@ -39,8 +39,9 @@ const PLAIN_RUN = new Set<StitchKind>(['sc', 'hdc', 'dc', 'tr', 'dtr', 'slst']);
 type Work = Extract<Instruction, { kind: 'work' }>;
 
 /** How far a run or a repeat goes: `across`, `to end`, `to last 3 sts`, `across to last 3 sts`, `to 3 sts before marker`. */
-export function writeExtent(extent: { readonly word: 'across' | 'around' | 'end' | 'marker'; readonly except: Amount }, size: number | undefined): string {
+export function writeExtent(extent: { readonly word: 'across' | 'around' | 'end' | 'marker' | 'corner'; readonly except: Amount }, size: number | undefined): string {
   const { word, except } = extent;
+  if (word === 'corner') return 'to next corner';
   const none = except === 0 || (size !== undefined && writeAmount(except, size) === '0');
   if (word === 'marker') return none ? 'to marker' : `to ${writeAmount(except, size)} ${isOne(except, size) ? 'st' : 'sts'} before marker`;
   if (none) return word === 'end' ? 'to end' : word;
@@ -75,6 +76,8 @@ export function writePlace(into: Into, each: boolean, preposition: string, { ter
       return `${preposition} ${into.at} ${writeNoun(into.what, false, terms)}`;
     case 'fromHook':
       return `${preposition} ${ordinalWord(into.nth)} ch from hook`;
+    case 'beside':
+      return `${into.side} next ${writeNoun(into.what, false, terms)}`;
     case 'ring':
       return `${preposition} ring`;
     case 'marker':

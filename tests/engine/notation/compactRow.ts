@@ -29,6 +29,8 @@ function place(into: Into): string {
       return `${into.word}${amount(into.count)}`;
     case 'section':
       return `of<${into.name}>${amount(into.count)}`;
+    case 'beside':
+      return `${into.side}:${into.what}`;
     case 'fromHook':
       return `hook${into.nth}`;
     default:
@@ -52,7 +54,9 @@ function compactClause(node: Instruction): string {
     case 'skip':
       return `skip${amount(node.count)}${node.what === 'st' ? '' : `:${node.what}`}`;
     case 'leave':
-      return `leave${amount(node.count)}`;
+      return `leave${amount(node.count)}${node.what ? `:${node.what}` : ''}`;
+    case 'mesh':
+      return `${node.mesh}${amount(node.count)}`;
     case 'repeat': {
       const { times } = node;
       const [open, close] = BRACKETS[node.style];

@@ -10,7 +10,7 @@ function unreadOf(id: string): string[] {
 }
 
 describe('published examples put in standard notation', () => {
-  it.each(['we-s01', 'we-s06', 'we-s09', 'we-s10', 'we-s12', 'we-s13', 'we-s14', 'we-s23', 'we-s24'])('%s reads without a finding, every row', (id) => {
+  it.each(['we-s01', 'we-s06', 'we-s09', 'we-s10', 'we-s12', 'we-s13', 'we-s08', 'we-s14', 'we-s19', 'we-s21', 'we-s22', 'we-s23', 'we-s24'])('%s reads without a finding, every row', (id) => {
     expect(unreadOf(id), EXAMPLES.find((one) => one.id === id)!.source.title).toEqual([]);
   });
 
@@ -23,15 +23,13 @@ describe('published examples put in standard notation', () => {
     ['we-s11', ['left at the end of each of the 15 short rows']],
     ['we-s15', ['sc in 3rd ch of next loop', '(sc 2 tog between petals, sc in next st, ch 5) once for each petal']],
     ['we-s17', ['join at centre ch of underarm']],
-    ['we-s19', ['keep on (sc in next 10 sts, sk 1 st) in a spiral']],
-    ['we-s21', ['sc before picot', 'sc after picot', 'sc before picot', 'sc after picot', 'sc before picot', 'sc after picot']],
   ] as const)('%s: only what is no instruction stays unread', (id, unread) => {
     expect(unreadOf(id)).toEqual(unread);
   });
 
-  it('reads a crossed stitch, a mesh and a bead as what they are: not in the catalogue', () => {
-    for (const id of ['we-s02', 'we-s08', 'we-s16', 'we-s18']) {
-      for (const words of unreadOf(id)) expect(words).toMatch(/cross|mesh|spot|bead|plain|skipped|sts|increasing|extra|over|along/);
+  it('reads a crossed stitch, a spot and a bead as what they are: not in the catalogue', () => {
+    for (const id of ['we-s02', 'we-s16', 'we-s18']) {
+      for (const words of unreadOf(id)) expect(words).toMatch(/cross|spot|bead|plain|skipped|sts|increasing|extra|over|along/);
     }
   });
 

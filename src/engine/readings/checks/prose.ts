@@ -27,7 +27,7 @@ const SENTENCES = {
     f.params['by'] === 'mixed' ? `Words of both US and UK terms stand here (${f.found}); it was read in ${termsOf(f.expected)} terms. Set the terms if they are the others.`
     : `The text doesn't say its terms; by its turning chains it was read in ${termsOf(f.expected)} terms.`,
   noRows: () => 'No rows were found: a row begins with a label such as “Row 1:” or “Rnd 1:”.',
-  notEnoughPlaces: (f) => (f.params['what'] === 'open' ? `No open stitch is left to work into: ${f.found} of ${f.expected} could be worked.` : `The row below has ${sts(f.found)} here, ${f.expected} are asked for.`),
+  notEnoughPlaces: (f) => (f.params['what'] === 'picot' ? `The row below has ${many(f.found, 'picot')} here, ${f.expected} ${f.expected === 1 ? 'is' : 'are'} asked for.` : f.params['what'] === 'open' ? `No open stitch is left to work into: ${f.found} of ${f.expected} could be worked.` : `The row below has ${sts(f.found)} here, ${f.expected} are asked for.`),
   repeatUneven: (f) => `The repeat doesn't come out even: it takes ${f.expected} at a time and ${sts(f.found)} ${f.found === 1 ? 'is' : 'are'} left over.${f.params['down'] === undefined ? '' : ` A row of ${f.params['down']} or ${f.params['up']} would divide.`}`,
   statedCount: (f) => `Says ${f.found}, makes ${f.expected}.`,
   leftCount: (f) => `Says to leave ${f.expected} unworked, ${f.found} ${f.found === 1 ? 'is' : 'are'} left.`,
@@ -76,7 +76,10 @@ const SENTENCES = {
 
 /** A finding in a sentence, without its place (see `placeOfFinding`). */
 export function describeFinding(found: Finding): string {
-  return SENTENCES[found.rule](found);
+  const said = SENTENCES[found.rule](found);
+  const { unsure } = found.params;
+  if (unsure === undefined || found.rule === 'unread') return said;
+  return `${said} ${unsure === 'here' ? 'Some of this row’s words were not read' : 'It stands on a row whose words were not all read'}, so it may be right.`;
 }
 
 /** Where a finding is, in words: "Heel, row 9". `number` is the row's number where known. */
