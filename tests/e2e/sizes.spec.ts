@@ -79,3 +79,23 @@ test('a pattern without recipe is measured, and nothing pretends to follow', asy
   await page.getByRole('combobox', { name: 'Made for' }).selectOption('a child under 3 years');
   await expect(page.getByText(/the rules of the place/)).toBeVisible();
 });
+
+test('change the heel after the start: what would change is said, made in one step, undone', async ({ page }) => {
+  await page.goto('/');
+  await page.getByRole('button', { name: 'Start a pattern' }).click();
+  await page.getByRole('button', { name: 'Put it on the bench' }).click();
+  await page.getByRole('link', { name: 'Sizes' }).click();
+  const make = page.getByRole('region', { name: 'How it is made' });
+  await make.getByRole('combobox', { name: 'Kind of the heel' }).selectOption('a flap with its gusset');
+  await expect(make.getByRole('status')).toContainText('Heel flap, Heel turn and Gusset');
+  await make.getByRole('button', { name: 'Leave it as it is' }).click();
+  await expect(make.getByRole('combobox', { name: 'Kind of the heel' })).toHaveValue('shortRows');
+  await make.getByRole('combobox', { name: 'Kind of the heel' }).selectOption('a flap with its gusset');
+  await make.getByRole('combobox', { name: 'Closing of the toe' }).selectOption('closed with slip stitches');
+  await make.getByRole('button', { name: 'Make it so' }).click();
+  await expect(undo(page)).toContainText('Make with another heel and toe');
+  await expect(page.getByRole('table', { name: 'Stitches, rows and measurements of every section' })).toContainText('Gusset');
+  await undo(page).click();
+  await expect(make.getByRole('combobox', { name: 'Kind of the heel' })).toHaveValue('shortRows');
+  await expect(page.getByRole('table', { name: 'Stitches, rows and measurements of every section' })).not.toContainText('Gusset');
+});

@@ -1,3 +1,4 @@
+import { dequal } from 'dequal/lite';
 import type { MeasureName, PieceFacts, YarnSupply } from '../../engine/1-pattern/pieceFacts.ts';
 import { construct } from '../../engine/2-construct/construct.ts';
 import type { Origin } from '../../engine/2-construct/recipes/origin.ts';
@@ -6,11 +7,16 @@ import { work } from '../../engine/3-fabric/work.ts';
 import { colour } from '../../engine/4-colour/colour.ts';
 import { sizeChecks } from '../../engine/readings/sizes/sizeChecks.ts';
 import { sizeReport } from '../../engine/readings/sizes/sizeReport.ts';
+import { sectionsByHand } from '../../engine/2-construct/recipes/gradePattern.ts';
 import type { Session } from '../bench/session.svelte.ts';
+import { changeMake } from './commands/changeMake.ts';
 import { setFacts } from './commands/setFacts.ts';
 import { withMeasure, withPin, type FactChange } from './factChanges.ts';
 import { gradedPiece } from './gradedPiece.ts';
 import type { LengthUnit } from './lengths.ts';
+import { draftedPins, draftedSettings, NO_DRAFT, withChange, withDraftPin, type MakeDraft } from './make/makeDraft.ts';
+import type { MakeChange } from './make/makeField.ts';
+import { makeParts } from './make/makeParts.ts';
 import { neededMeasures, type Needs } from './neededMeasures.ts';
 
 /** A number that was touched: where it comes from, in which size. */
@@ -31,8 +37,16 @@ export class Notebook {
 
   readonly pattern = $derived.by(() => this.session.pattern);
   readonly facts = $derived<PieceFacts>(this.pattern.piece ?? {});
-  readonly settings = $derived(settingsOf(this.pattern));
-  readonly piece = $derived(gradedPiece(this.pattern, this.settings));
+  #draft = $state.raw<MakeDraft>(NO_DRAFT);
+  readonly #made = $derived(settingsOf(this.pattern));
+  /** The make of the piece, with what is tried of another one. */
+  readonly settings = $derived(this.#made && draftedSettings(this.#made, this.#draft));
+  readonly #pins = $derived(draftedPins(this.facts.pins ?? {}, this.#draft, this.pattern.sizes.length));
+  /** Whether another make is tried that is not done yet. */
+  readonly tries = $derived(!dequal(this.settings, this.#made) || !dequal(this.#pins, this.facts.pins ?? {}));
+  readonly makes = $derived(this.settings ? makeParts(this.settings, this.pattern.sizes.length) : []);
+  readonly byHand = $derived(this.#made ? sectionsByHand(this.pattern, this.#made.kind) : []);
+  readonly piece = $derived(gradedPiece(this.pattern, this.settings, this.#pins));
   readonly numbers = $derived(this.piece.kind === 'graded' ? this.piece.graded.piece.numbers : []);
   /** The pattern that the page shows: made anew where that can be, else as it is. */
   readonly shown = $derived(this.piece.kind === 'graded' ? this.piece.pattern : this.pattern);
@@ -84,6 +98,29 @@ export class Notebook {
 
   change(change: FactChange, label: string): void {
     this.session.commit(setFacts(change, label));
+  }
+
+  /** Tries another make: nothing changes until it is done. */
+  tryMake(id: string, change: MakeChange): void {
+    this.#draft = withChange(this.#draft, id, change);
+  }
+
+  /** Tries another number set by hand (null: reckoned). */
+  tryPin(key: string, size: number, value: number | null): void {
+    this.#draft = withDraftPin(this.#draft, key, size, value);
+  }
+
+  /** Leaves the piece as it is. */
+  dropMake(): void {
+    this.#draft = NO_DRAFT;
+  }
+
+  /** Makes the piece in the make that was tried, as one step. */
+  doMake(): void {
+    if (this.piece.kind !== 'graded') return;
+    const tried = [...this.#draft.changes.keys(), ...this.#draft.pins.keys()].map((id) => id.split('.')[0]);
+    const parts = this.makes.filter(({ id }) => tried.includes(id)).map(({ title }) => title.toLowerCase());
+    if (this.session.commit(changeMake(this.piece.graded, this.#pins, `Make with another ${parts.join(' and ')}`))) this.dropMake();
   }
 
   /** Sets a number by hand, or gives it back to be reckoned. */

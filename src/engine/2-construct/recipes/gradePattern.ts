@@ -54,7 +54,7 @@ export function gradePattern(pattern: Pattern, grading: Grading): Graded | null 
   if (!settings) return null;
   const gauge = grading.gauge ?? pattern.gauge;
   const piece = makePiece({ settings, gauge, swatches: grading.swatches, sizes: grading.sizes.map((size) => size.name), measures: grading.measures, pins: grading.pins }, pattern.terms);
-  const byHand = new Set(pattern.sections.filter((section) => !isRecipes(section, settings.kind)).map((section) => section.id));
+  const byHand = new Set(sectionsByHand(pattern, settings.kind));
   const edits: Edit[] = [...resize(pattern, grading.sizes)];
   if (!dequal(gauge, pattern.gauge)) edits.push({ kind: 'set', field: 'gauge', value: gauge });
   const sized = applied(pattern, edits);
@@ -89,6 +89,11 @@ function changesOf(pattern: Pattern, sized: Pattern, piece: MadePiece, byHand: R
   });
   const others = pattern.sections.filter(({ id }) => !piece.sections.some((one) => one.id === id));
   return [...made, ...others.map(({ id: section, name }): SectionChange => ({ section, name, change: byHand.has(section) ? 'kept' : 'gone' }))];
+}
+
+/** Sections that were written or changed by hand since a recipe of this kind of piece made them: grading leaves them. */
+export function sectionsByHand(pattern: Pick<Pattern, 'sections'>, kind: PieceSettings['kind']): readonly string[] {
+  return pattern.sections.filter((section) => !isRecipes(section, kind)).map((section) => section.id);
 }
 
 /** Whether a recipe of this kind of piece made a section, and its lines are as it made them. */
