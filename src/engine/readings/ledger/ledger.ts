@@ -50,3 +50,14 @@ export function yarnsOfRow(fabric: Fabric, row: number, yarn: Uint8Array, yarns:
   }
   return counts;
 }
+
+/** Yarn indices that the counted stitches of a section are worked in, ascending. An unknown section is a programmer's slip. */
+export function yarnsOfSection(fabric: Fabric, section: number, yarn: Uint8Array): number[] {
+  const known = fabric.sections[section];
+  if (!known) throw new RangeError(`section ${section} asked of ${fabric.sections.length}`);
+  const used = new Set<number>();
+  const from = fabric.rows[known.firstRow]?.first ?? 0;
+  const end = fabric.rows[known.endRow - 1]?.end ?? from;
+  for (let stitch = from; stitch < end; stitch++) if (fabric.flags[stitch]! & FLAG.counts) used.add(yarn[stitch]!);
+  return [...used].sort((a, b) => a - b);
+}
