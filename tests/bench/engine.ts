@@ -13,6 +13,7 @@ import { colour } from '../../src/engine/4-colour/colour.ts';
 import { colourGrid, type ColourGrid } from '../../src/engine/4-colour/colourGrid.ts';
 import { layOut } from '../../src/engine/5-layout/layOutSection.ts';
 import type { Layout } from '../../src/engine/5-layout/layout.ts';
+import { sameStitches } from '../../src/engine/5-layout/sameStitches.ts';
 import { draw } from '../../src/engine/6-drawing/draw.ts';
 import type { Drawing } from '../../src/engine/6-drawing/drawing.ts';
 import { writeSvg } from '../../src/engine/6-drawing/writeSvg.ts';
@@ -70,6 +71,7 @@ function throughStages(from: string | Pattern, before: Held | null, note: (stage
   const { yarn } = stage('colour', () => colour(pattern, fabric, 0, grid));
   if (yarn.length !== fabric.count) throw new RangeError(`${yarn.length} yarns for ${fabric.count} stitches`);
   if (before?.fabric === fabric) return { ...before, pattern };
+  if (before && stage('compare', () => sameStitches(before.fabric, fabric))) return { ...before, pattern, fabric, grid };
   const layout = stage('lay out', () => layOut(fabric, 0, pattern.gauge));
   const drawn = stage('draw', () => draw(fabric, layout, DRAWN));
   const drawing = before && stage('compare', () => sameDrawing(before.drawing, drawn)) ? before.drawing : drawn;
@@ -82,12 +84,12 @@ function edited(pattern: Pattern, edits: readonly Edit[]): Pattern {
   return applied.pattern;
 }
 
-/** Gives one row other words, so that it and all rows above it may have changed. */
-function otherWords(pattern: Pattern, share: number, columns: number, turn: number): Pattern {
+/** Gives one row other words: other colours, or half doubles for single crochets, so that it and all rows above it stand elsewhere. */
+function otherWords(pattern: Pattern, share: number, columns: number, turn: number, stitch: 'sc' | 'hdc' = 'sc'): Pattern {
   const section = pattern.sections[0]!;
   const rows = section.lines.filter((line) => line.kind === 'row');
   const line = rows[Math.max(2, Math.round((rows.length - 1) * share))]!;
-  return edited(pattern, [{ kind: 'setLine', section: section.id, line: { ...line, text: editedRow(shape, columns, turn) } }]);
+  return edited(pattern, [{ kind: 'setLine', section: section.id, line: { ...line, text: editedRow(shape, columns, turn, stitch) } }]);
 }
 
 /** One brush stroke's end: 20 loose cells in one row. */
@@ -123,17 +125,19 @@ ENGINE_SIZES.forEach(([columns, rows], column) => {
     note('whole', whole.cost);
     note('write SVG', written.cost);
   }
-  for (const [where, share] of PLACES) {
+  const measure = (name: string, change: (pattern: Pattern, turn: number) => Pattern): void => {
     for (let n = -3; n < repeats; n++) {
-      const { pattern }: Held = held!;
-      const words = timed(() => throughStages(otherWords(pattern, share, columns, ++turn), held, () => undefined));
-      held = words.made;
-      const cells = timed(() => throughStages(otherCells(held!.pattern, share, ++turn), held, () => undefined));
-      held = cells.made;
-      if (n < 0) continue;
-      note(`other words ${where}`, words.cost);
-      note(`stroke ${where}`, cells.cost);
+      const before: Held = held!;
+      const { made, cost } = timed(() => throughStages(change(before.pattern, ++turn), before, () => undefined));
+      held = made;
+      if (n >= 0) note(name, cost);
     }
+  };
+  for (const [where, share] of PLACES) {
+    measure(`stroke ${where}`, (pattern, n) => otherCells(pattern, share, n));
+    measure(`other words ${where}`, (pattern, n) => otherWords(pattern, share, columns, n));
+    measure(`other stitches ${where}`, (pattern, n) => otherWords(pattern, share, columns, n, n % 2 === 0 ? 'hdc' : 'sc'));
+    held = throughStages(otherWords(held!.pattern, share, columns, ++turn), held, () => undefined);
   }
   for (const [name, list] of costs) put(name, column, median(list));
 });

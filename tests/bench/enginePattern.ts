@@ -15,8 +15,8 @@ export function enginePattern(shape: EngineShape, columns: number, rows: number)
 }
 
 /** Words of a row with another colour pattern than any that `enginePattern` writes: what the measured edit puts in. */
-export function editedRow(shape: EngineShape, columns: number, turn: number): string {
-  return `${shape === 'panel' ? 'ch 1, turn, ' : ''}${cells(columns, 3 + turn, 'CB')}. (${columns} sc)`;
+export function editedRow(shape: EngineShape, columns: number, turn: number, stitch: 'sc' | 'hdc'): string {
+  return `${shape === 'panel' ? 'ch 1, turn, ' : ''}${cells(columns, 3 + turn, 'CB', stitch)}. (${columns} sts)`;
 }
 
 function firstRow(shape: EngineShape): string {
@@ -24,11 +24,11 @@ function firstRow(shape: EngineShape): string {
 }
 
 /** Runs of two yarns whose lengths go with the row's number. */
-function cells(columns: number, row: number, letters: 'AB' | 'CB' = 'AB'): string {
+function cells(columns: number, row: number, letters: 'AB' | 'CB' = 'AB', stitch = 'sc'): string {
   const runs: string[] = [];
   for (let at = 0, n = 0; at < columns; n++) {
     const length = Math.min(columns - at, 1 + ((row * 7 + n * 3) % 9));
-    runs.push(`${letters[n % 2]} sc ${length}`);
+    runs.push(`${letters[n % 2]} ${stitch} ${length}`);
     at += length;
   }
   return runs.join(', ');

@@ -11,6 +11,7 @@ import { colourGrid, type ColourGrid } from '../../engine/4-colour/colourGrid.ts
 import { fabricWithStitches, setStitches } from '../../engine/4-colour/setStitches.ts';
 import { gaugeCell } from '../../engine/5-layout/gaugeCell.ts';
 import { layOut } from '../../engine/5-layout/layOutSection.ts';
+import { sameStitches } from '../../engine/5-layout/sameStitches.ts';
 import { draw } from '../../engine/6-drawing/draw.ts';
 import { viewPalette, type PaletteView } from '../../engine/craft/colourVision.ts';
 import type { Terms } from '../../engine/craft/terms.ts';
@@ -21,7 +22,7 @@ import { yarnsOfRow } from '../../engine/readings/ledger/ledger.ts';
 import { ledgerLines } from '../ledger/ledgerLines.ts';
 import { sectionSize } from '../piece/sectionSize.ts';
 import { silhouette } from '../piece/silhouette.ts';
-import type { ChartView } from '../chart/stage.ts';
+import { drawnAs, laidAs, USUALLY_DRAWN, type DrawnHow } from '../chart/drawnHow.ts';
 import type { ChartHighlight } from '../chart/chartData.ts';
 import type { OpenSheet } from '../motif/openSheet.ts';
 import { basesOf, stitchesAbove, workedInto } from '../stitch/workedInto.ts';
@@ -45,12 +46,15 @@ export interface SessionStart {
   readonly history: History;
   readonly keep: (pattern: Pattern, history: History) => void;
   readonly now: () => number;
+  readonly drawn?: DrawnHow;
 }
 
 /** The document on the bench with everything that is worked out from it: one derived line a stage. */
 export class Session {
   readonly #start: SessionStart;
   #previous: Fabric | null = null;
+  #laid: Fabric | null = null;
+  #dressedAs: Fabric | null = null;
 
   pattern = $state.raw<Pattern>({} as Pattern);
   history = $state.raw<History>({ past: [], future: [] });
@@ -58,7 +62,8 @@ export class Session {
   section = $state.raw(0);
   /** Terms that the words are shown in; they are edited in the pattern's own. */
   terms = $state.raw<Terms>('us');
-  view = $state.raw<ChartView>('both');
+  /** How the charts are drawn on this device. */
+  drawn = $state.raw<DrawnHow>(USUALLY_DRAWN);
   choice = $state.raw<Choice>({ kind: 'point' });
   pointed = $state.raw<Pointed | null>(null);
   /** The version of the pattern that is shown; null for the pattern as it stands. */
@@ -87,15 +92,18 @@ export class Session {
   /** What every yarn does; worked out only when something asks for it. */
   readonly carry = $derived(carryOf(this.worn, this.grid, this.colours));
   readonly cell = $derived(gaugeCell(this.pattern.gauge));
-  readonly layout = $derived(layOut(this.fabric, this.shown, this.pattern.gauge));
-  readonly drawing = $derived(draw(this.dressed, this.layout, { symbols: this.view === 'colour' ? 'none' : 'all', numbers: true, grid: true }));
+  /** The fabric for the layout, and with what motifs set for the drawing: the very same objects as long as no stitch is another. */
+  readonly #stitches = $derived.by(() => (this.#laid = this.#laid && sameStitches(this.#laid, this.fabric) ? this.#laid : this.fabric));
+  readonly #looks = $derived.by(() => (this.#dressedAs = this.#dressedAs && sameStitches(this.#dressedAs, this.dressed) ? this.#dressedAs : this.dressed));
+  readonly layout = $derived(layOut(this.#stitches, this.shown, this.pattern.gauge, laidAs(this.drawn)));
+  readonly drawing = $derived(draw(this.#looks, this.layout, drawnAs(this.drawn)));
   readonly findings = $derived(check(this.worn, this.fabric, this.colours));
   readonly ledger = $derived(ledgerLines(this.fabric, this.shown, this.pattern.gauge));
   readonly words = $derived(sectionWords({ program: this.program, fabric: this.fabric, colours: this.colours }, this.shown, this.terms));
   readonly entries = $derived(rowEntries(this.pattern, this.fabric, this.shown, this.size, this.findings));
   readonly piece = $derived(silhouette(this.fabric, this.colours.yarn, this.cell.widthMm, this.cell.heightMm));
   readonly sectionSizes = $derived(this.pattern.sections.map((_, i) => sectionSize(this.fabric, i, this.cell.widthMm, this.cell.heightMm)));
-  readonly straight = $derived(this.layout.kind === 'flat' || this.layout.kind === 'tube');
+  readonly straight = $derived(this.layout.kind === 'flat' || (this.layout.kind === 'tube' && !this.drawn.spiral));
   readonly inHand = $derived(this.pointed && this.pointed.row < this.fabric.rows.length && (this.pointed.stitch ?? 0) < this.fabric.count ? this.pointed : null);
   readonly above = $derived(workedInto(this.fabric));
   readonly highlight = $derived.by((): ChartHighlight | null => {
@@ -114,6 +122,7 @@ export class Session {
     this.pattern = start.pattern;
     this.history = start.history;
     this.terms = start.pattern.terms;
+    if (start.drawn) this.drawn = start.drawn;
     const most = this.sectionSizes.map(({ rows, stitches }) => rows * stitches);
     this.section = Math.max(0, most.indexOf(Math.max(...most)));
   }

@@ -6,7 +6,7 @@ import type { Layout } from '../5-layout/layout.ts';
 import { risesBeside, rowSlots } from '../5-layout/rowSlots.ts';
 import type { DrawnStitches } from './drawing.ts';
 import type { GlyphTable } from './glyph.ts';
-import { CROSS_TURN, stitchGlyph } from './stitchGlyph.ts';
+import { CROSS_TURN, stitchGlyph, uprightDown, uprightGlyph } from './stitchGlyph.ts';
 
 const CHAIN = stitchCode('ch');
 
@@ -80,6 +80,7 @@ function fill(fabric: Fabric, layout: Layout, { filled }: DrawnStitches): void {
 function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitches: DrawnStitches, crossTurn: (stitch: number) => number): void {
   const heads = new Map(layout.ghosts.filter(({ stitch }) => stitch < layout.first || stitch >= layout.end).map((ghost) => [ghost.stitch, ghost]));
   const offset = layout.ghosts.length;
+  const isWrongSide = fabric.rows.map((row) => row.side === 'WS' && row.word !== 'foundation');
   for (let stitch = layout.first; stitch < layout.end; stitch++) {
     const i = stitch - layout.first;
     const flags = fabric.flags[stitch]!;
@@ -91,15 +92,24 @@ function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitche
     const chain = fabric.kind[stitch] === CHAIN;
     const sharing = bases === 1 && !chain && !(flags & (FLAG.spike | FLAG.attaching | FLAG.join)) ? sharers(fabric, stitch) : 1;
     const shared = sharing > 1 && !inSpace;
+    const wrong = isWrongSide[fabric.row[stitch]!];
+    const shaping = (bases > 1 && !inSpace) || (shared && sharing <= 3);
+    stitches.ink[offset + i] = attaching || spike ? 2 : shaping ? 3 : wrong ? 1 : 0;
+    if (bases < 2 && layout.angle[i] === 0 && layout.headX[i] === layout.footX[i] && !(chain && flags & FLAG.space)) {
+      const lengthMm = Math.abs(layout.headY[i]! - layout.footY[i]!);
+      const known = uprightGlyph(table, fabric, stitch, lengthMm, shared || attaching || spike, inSpace, layout.cellHeightMm);
+      if (known >= 0) {
+        stitches.glyph[offset + i] = known;
+        stitches.glyphX[offset + i] = layout.headX[i]!;
+        stitches.glyphY[offset + i] = layout.headY[i]! + uprightDown(fabric, stitch, lengthMm, layout.cellHeightMm);
+        continue;
+      }
+    }
     const foot = [layout.footX[i]!, layout.footY[i]!] as const;
     put(stitches, offset + i, stitchGlyph(table, fabric, {
       stitch, head: [layout.headX[i]!, layout.headY[i]!], foot, feet: bases > 1 && !inSpace ? feetOf(fabric, layout, heads, stitch, foot) : [],
       angle: layout.angle[i]!, shared: shared || attaching || spike, inSpace, across: chain && flags & FLAG.space ? Math.hypot(layout.corners[i * 8 + 2]! - layout.corners[i * 8]!, layout.corners[i * 8 + 3]! - layout.corners[i * 8 + 1]!) : layout.cellWidthMm,
     }, layout.cellWidthMm, layout.cellHeightMm, crossTurn(stitch)));
-    const shaping = (bases > 1 && !inSpace) || (shared && sharing <= 3);
-    const row = fabric.rows[fabric.row[stitch]!]!;
-    const wrong = row.side === 'WS' && row.word !== 'foundation';
-    stitches.ink[offset + i] = attaching || spike ? 2 : shaping ? 3 : wrong ? 1 : 0;
   }
 }
 

@@ -1,5 +1,7 @@
 import type { Pattern } from '../1-pattern/pattern.ts';
 import type { Fabric } from '../3-fabric/fabric.ts';
+import { colourGrid } from '../4-colour/colourGrid.ts';
+import { fabricWithStitches, setStitches } from '../4-colour/setStitches.ts';
 import { gaugeAtScale } from '../5-layout/gaugeAtScale.ts';
 import { layOut } from '../5-layout/layOutSection.ts';
 import type { TurnedView } from '../5-layout/layout.ts';
@@ -23,6 +25,12 @@ export interface SectionPrint {
   readonly view?: TurnedView;
   /** Closed rounds: see `LayOutOptions`. */
   readonly rounds?: 'auto' | 'tube' | 'disc';
+  /** Travel of unturned rounds, their spiral, and the stitches repeated beside a tube: see `LayOutOptions`. */
+  readonly leanStitches?: number;
+  readonly spiral?: boolean;
+  readonly tubeMargin?: number;
+  /** Cells in their yarns (default), or rows tinted by side. */
+  readonly fills?: 'yarn' | 'none';
   /** 12 pt text and heavier lines. */
   readonly large?: boolean;
   /** Cut to sheets of this paper, or one file as large as the chart. */
@@ -36,22 +44,24 @@ export interface PrintFile {
 }
 
 /**
- * The chart of one section as SVG files at a true scale, with its legend: the very bytes that app and command line both give.
+ * The chart of one section as SVG files at a true scale, with its legend and the stitches that motifs set: the very bytes that
+ * app and command line both give.
  * Refuses a section that isn't there.
  */
 export function printSection(pattern: Pattern, fabric: Fabric, yarnOf: Uint8Array, section: number, size: number, print: SectionPrint): PrintFile[] {
   const owner = fabric.sections[section];
   if (!owner) throw new RangeError(`section ${section} asked of ${fabric.sections.length}`);
-  const look = printLook(pattern.yarns, { mono: print.mono, large: print.large ?? false, mmPerStitch: print.mmPerStitch });
-  const layout = layOut(fabric, section, gaugeAtScale(pattern.gauge, print.mmPerStitch), { hand: print.hand, view: print.view ?? 'wedge', rounds: print.rounds ?? 'auto' });
-  const drawing = draw(fabric, layout, { symbols: print.symbols, numbers: true, grid: true, textMm: look.textMm });
+  const look = printLook(pattern.yarns, { mono: print.mono, large: print.large ?? false, mmPerStitch: print.mmPerStitch, fills: print.fills ?? 'yarn' });
+  const layout = layOut(fabric, section, gaugeAtScale(pattern.gauge, print.mmPerStitch), print);
+  const dressed = fabricWithStitches(fabric, setStitches(pattern, colourGrid(fabric), size));
+  const drawing = draw(dressed, layout, { symbols: print.symbols, numbers: true, grid: true, textMm: look.textMm });
   const sizeName = pattern.sizes[size] ?? '';
   const options = {
     look, yarnOf, rows: fabric.rows,
     title: `${pattern.title}: ${owner.name}${sizeName ? `, size ${sizeName}` : ''}`,
     desc: describe(pattern, fabric, section, print.mmPerStitch),
     ...(pattern.designer ? { creator: pattern.designer } : {}),
-    legend: legend(fabric, drawing, { terms: pattern.terms, yarns: pattern.yarns, yarnOf }),
+    legend: legend(dressed, drawing, { terms: pattern.terms, yarns: pattern.yarns, yarnOf }),
   };
   const name = [pattern.title, owner.name, sizeName].map(fileWord).filter((word) => word !== '').join('-') || 'chart';
   if (print.paper === 'none') return [{ name: `${name}.svg`, text: writeSvg(drawing, options) }];

@@ -40,6 +40,20 @@ const MOST_CROSS_TURN = 0.3;
 /** Glyph geometry is rounded to this part of a cell, so that a waving row needs few glyphs. */
 const STEP = 1 / 20;
 
+/**
+ * The glyph of a stitch that stands upright on one foot, if it is known from an earlier one: most stitches of most charts, found without
+ * making anything. -1: not known. It stands with its origin at the stitch's head (a cross: as `stitchGlyph` says, the same here).
+ */
+export function uprightGlyph(table: GlyphTable, fabric: Fabric, stitch: number, lengthMm: number, isShared: boolean, isInSpace: boolean, h: number): number {
+  const steps = Math.round(round(lengthMm, h) / (h * STEP));
+  return steps < 1024 ? (table.upright.get(kindKey(fabric, stitch, isShared, isInSpace) * 1024 + steps) ?? -1) : -1;
+}
+
+/** Where the origin of an upright stitch's glyph lies below its head, mm: 0 but for the rounding of a cross's length. */
+export function uprightDown(fabric: Fabric, stitch: number, lengthMm: number, h: number): number {
+  return fabric.kind[stitch] === SC ? crossDepth(lengthMm, h) - crossDepth(round(lengthMm, h), h) : 0;
+}
+
 /** Finds or makes the glyph of a stitch and places it. `w`, `h`: a single crochet's cell, mm; `crossTurn`: see `CROSS_TURN`. */
 export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose, w: number, h: number, crossTurn: number): PlacedGlyph {
   const { stitch, head, foot } = pose;
@@ -55,7 +69,7 @@ export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose,
   const steps = Math.round(length / (h * STEP));
   const single = pose.feet.length < 2;
   const upright = single && pose.angle === 0 && head[0] === foot[0] && steps < 1024 && pose.across >= 0.8 * w;
-  const kind = single ? kindKey(fabric, pose) : 0;
+  const kind = single ? kindKey(fabric, stitch, pose.shared, pose.inSpace) : 0;
   const plain = upright ? table.upright.get(kind * 1024 + steps) : undefined;
   if (plain !== undefined) return { glyph: plain, x, y, turnRad: turn };
   const [sin, cos] = turn === 0 ? [0, 1] : [Math.sin(turn), Math.cos(turn)];
@@ -92,7 +106,7 @@ function poseKey(length: number, footX: number, footY: number, across: number): 
 }
 
 /** Tells stitches apart that are drawn in different ways: 2 bits of neighbourhood, side, 16 of flags, 8 of legs, 5 of kind. */
-function kindKey(fabric: Fabric, { stitch, shared, inSpace }: StitchPose): number {
+function kindKey(fabric: Fabric, stitch: number, shared: boolean, inSpace: boolean): number {
   const side = fabric.rows[fabric.row[stitch]!]?.side === 'WS' ? 1 : 0;
   const made = (fabric.kind[stitch]! * 256 + fabric.legs[stitch]!) * 131072 + fabric.flags[stitch]! * 2 + side;
   return made * 4 + (shared ? 2 : 0) + (inSpace ? 1 : 0);
