@@ -98,5 +98,5 @@ function pictureSvg({ xMm, yMm, svg, says }: PlacedPicture, left: number, top: n
 
 /** A drawing's ids and what refers to them, each with a prefix, so that several drawings can stand in one document. */
 export function withPrefix(svg: string, prefix: string): string {
-  return svg.replace(/ id="([^"]*)"/g, ` id="${prefix}$1"`).replace(/ href="#([^"]*)"/g, ` href="#${prefix}$1"`).replace(/url\(#([^)]*)\)/g, `url(#${prefix}$1)`);
+  return svg.replace(/ id="([^"]*)"/g, ` id="${prefix}$1"`).replace(/ (xlink:)?href="#([^"]*)"/g, (_, space: string | undefined, id: string) => ` ${space ?? ''}href="#${prefix}${id}"`).replace(/url\(#([^)]*)\)/g, `url(#${prefix}$1)`);
 }
