@@ -66,7 +66,7 @@ function picture(entry: LegendEntry, drawing: Drawing, look: Look): { readonly s
       const { glyph } = entry;
       const ink = entry.ghost ? look.ghostInk : inkOn(look, entry.ink, look.paper);
       const box = glyphBox(glyph);
-      return { svg: `<use${attributes({ href: `#${glyph.id}`, stroke: ink, fill: ink, 'stroke-width': look.symbolMm, 'stroke-linecap': 'round' })}/>`, box };
+      return { svg: `<use${attributes({ 'xlink:href': `#${glyph.id}`, stroke: ink, fill: ink, 'stroke-width': look.symbolMm, 'stroke-linecap': 'round' })}/>`, box };
     }
     case 'line':
       return { svg: unnamed(svgMarks([{ kind: 'line', role: entry.role, points: [0, h / 2, w * 1.4, h / 2], row: null }], [entry.role], look)), box: { ...cell, x1: w * 1.4 } };

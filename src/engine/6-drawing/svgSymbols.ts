@@ -35,7 +35,7 @@ export function svgSymbols(drawing: Drawing, items: readonly number[], look: Loo
     const use = (id: string): string => {
       const [x, y, turn] = [stitches.glyphX[item]!, stitches.glyphY[item]!, stitches.glyphTurnRad[item]!];
       const degrees = num((turn * 180) / Math.PI);
-      return degrees === '0' ? `<use href="#${id}" x="${num(x)}" y="${num(y)}"/>` : `<use href="#${id}" transform="translate(${num(x)} ${num(y)}) rotate(${degrees})"/>`;
+      return degrees === '0' ? `<use xlink:href="#${id}" x="${num(x)}" y="${num(y)}"/>` : `<use xlink:href="#${id}" transform="translate(${num(x)} ${num(y)}) rotate(${degrees})"/>`;
     };
     if (stands(drawing, item, look)) {
       halos += use(haloId(glyph));

@@ -26,7 +26,7 @@ function placesOnScreen(drawing: Drawing, yarnOf: Uint8Array, inks: ReturnType<t
 
 function placesInPrint(svg: string): string[] {
   const chart = svg.slice(svg.indexOf('<g id="chart">'), svg.includes('<g id="legend"') ? svg.indexOf('<g id="legend"') : undefined);
-  return [...chart.matchAll(/<use href="#[\w-]+?(-halo)?" (?:x="([-\d.]+)" y="([-\d.]+)"|transform="translate\(([-\d.]+) ([-\d.]+)\))/g)]
+  return [...chart.matchAll(/<use xlink:href="#[\w-]+?(-halo)?" (?:x="([-\d.]+)" y="([-\d.]+)"|transform="translate\(([-\d.]+) ([-\d.]+)\))/g)]
     .filter(([, halo]) => halo === undefined)
     .map(([, , x, y, tx, ty]) => `${Math.round(Number(x ?? tx) * 100)} ${Math.round(Number(y ?? ty) * 100)}`)
     .sort();

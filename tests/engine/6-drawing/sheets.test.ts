@@ -93,7 +93,7 @@ describe('sheets', () => {
       expect(xmlFault(file)).toBeNull();
       const ids = attributeValues(file, 'id');
       expect(new Set(ids).size).toBe(ids.length);
-      attributeValues(file, 'href').forEach((href) => expect(ids).toContain(href.slice(1)));
+      attributeValues(file, 'xlink:href').forEach((href) => expect(ids).toContain(href.slice(1)));
       expect(/d="M10 ([\d.]+)L110 \1M/.exec(file)).not.toBeNull();
     });
     expect(files[0]).toContain('>sheet 2</text>');

@@ -36,14 +36,14 @@ describe.each(SAMPLES.map((one) => [one.name, one] as const))('the chart %s', (n
 
   it('is self-contained: no scripts, events, styles, foreign content or addresses', () => {
     expect(written).not.toMatch(/<script|<foreignObject|<image|<style|\son\w+=|var\(|data:|url\((?!#)|href="(?!#)/);
-    expect([...written.matchAll(/https?:\/\/[^"\s]+/g)].map(([address]) => address).filter((address) => !/^http:\/\/(www\.w3\.org\/(2000\/svg|1999\/02\/22-rdf-syntax-ns#)|purl\.org\/dc\/elements\/1\.1\/)$/.test(address))).toEqual([]);
+    expect([...written.matchAll(/https?:\/\/[^"\s]+/g)].map(([address]) => address).filter((address) => !/^http:\/\/(www\.w3\.org\/(2000\/svg|1999\/xlink|1999\/02\/22-rdf-syntax-ns#)|purl\.org\/dc\/elements\/1\.1\/)$/.test(address))).toEqual([]);
   });
 
   it('refers only to what it defines, under ids that occur once', () => {
     const ids = attributeValues(written, 'id');
     expect(new Set(ids).size).toBe(ids.length);
     ids.forEach((id) => expect(id).toMatch(/^[A-Za-z][\w-]*$/));
-    attributeValues(written, 'href').forEach((href) => expect(ids).toContain(href.slice(1)));
+    attributeValues(written, 'xlink:href').forEach((href) => expect(ids).toContain(href.slice(1)));
   });
 
   it('has one millimetre as its unit', () => {
@@ -149,7 +149,7 @@ describe('on any yarn', () => {
 
   it('attaching stitches stand on a halo in the paper\'s colour, in the ink that the legend shows', () => {
     const attaching = [...drawing.stitches.ink].filter((ink) => ink === 2).length;
-    expect(written.match(/<use href="#[\w-]+-halo"/g)).toHaveLength(attaching);
+    expect(written.match(/<use xlink:href="#[\w-]+-halo"/g)).toHaveLength(attaching);
     const symbols = written.slice(written.indexOf('<g id="symbols"'), written.indexOf('<g id="marks-seam"'));
     expect(symbols).toContain(`<g stroke="${svg.look.paper}" fill="${svg.look.paper}"`);
     expect(written.slice(written.indexOf('<g id="legend"'))).toContain(`stroke="${svg.look.inks.attaching}"`);
