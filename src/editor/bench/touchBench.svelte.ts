@@ -8,6 +8,7 @@ import { placeMotif } from './commands/placeMotif.ts';
 import { layYarn } from './commands/layYarn.ts';
 import { setStitch } from './commands/setStitch.ts';
 import { turnHere } from './commands/turnHere.ts';
+import type { Choice } from '../touch/choice.ts';
 import type { Session } from './session.svelte.ts';
 import { fitSentence } from './fitSentence.ts';
 import { runOfYarn, straightRun } from './strokeStitches.ts';
@@ -20,6 +21,10 @@ export class ChartTouch {
   stroke = $state.raw<readonly number[]>([]);
   /** First and last stitch of the way that a placed motif is dragged. */
   drag = $state.raw<{ readonly from: number; readonly to: number } | null>(null);
+  /** The placed motif that was taken up by the keyboard: what was chosen then, and from which stitch. */
+  #held = $state.raw<{ readonly choice: Choice; readonly from: number } | null>(null);
+  /** Where the keyboard laid a yarn last. */
+  #laidLast: number | null = null;
   /** Whether yarns are laid in every size. */
   everySize = $state(false);
 
@@ -51,13 +56,19 @@ export class ChartTouch {
     return yarn < 0 ? null : this.stroke.map((stitch) => ({ stitch, yarn }));
   });
 
+  /** The way from where a placed motif was taken up to where it would be put down. */
+  readonly #way = $derived.by(() => {
+    const { choice, stitchInHand } = this.#session;
+    return this.drag ?? (this.#held?.choice === choice && stitchInHand !== null ? { from: this.#held.from, to: stitchInHand } : null);
+  });
+
   /** How a placed motif would move by the drag. */
   readonly #dragged = $derived.by(() => {
     const { choice, grid, fabric } = this.#session;
-    if (choice.kind !== 'move' || !this.drag) return null;
+    if (choice.kind !== 'move' || !this.#way) return null;
     const placed = this.#session.pattern.placements.find((each) => each.id === choice.placement);
     const rows = placed ? grid.rows.of(placed.section) : [];
-    const { from, to } = this.drag;
+    const { from, to } = this.#way;
     const rowsUp = rows.indexOf(fabric.row[to] ?? -1) - rows.indexOf(fabric.row[from] ?? -1);
     const stitchesRight = (grid.columns.columnOf[to] ?? -1) - (grid.columns.columnOf[from] ?? -1);
     return changeLayer(choice.placement, { kind: 'move', rowsUp, stitchesRight });
@@ -115,11 +126,31 @@ export class ChartTouch {
     }
   }
 
+  /** Lays a yarn on a stitch by key; with Shift along the row from where it was laid last, with Control on what is of one yarn there. */
+  layByKey(stitch: number, letter: string, info: Pick<ChartPointer, 'shift' | 'control'> = { shift: false, control: false }): void {
+    const { fabric, colours } = this.#session;
+    const from = this.#laidLast;
+    const isStraight = info.shift && from !== null && fabric.row[from] === fabric.row[stitch];
+    this.#laidLast = stitch;
+    const laid = isStraight ? straightRun(fabric, [from, stitch]) : info.control ? runOfYarn(fabric, colours.yarn, stitch) : [stitch];
+    this.#session.commit(layYarn(laid, letter, this.everySize));
+  }
+
+  /** Enter takes a placed motif up, arrows carry it, Enter puts it down. */
+  #moveByKey(stitch: number): void {
+    const { choice } = this.#session;
+    const isHeld = this.#held?.choice === choice;
+    const move = isHeld ? this.#dragged : null;
+    this.#held = isHeld ? null : { choice, from: stitch };
+    if (move) this.#session.commit(move);
+  }
+
   ontap = (stitch: number, info: ChartPointer): void => {
     const session = this.#session;
     const { choice } = session;
     session.pointAt(stitch, 'chart');
-    if (choice.kind === 'yarn' && info.pointer === 'keyboard') session.commit(layYarn([stitch], choice.letter, this.everySize));
+    if (choice.kind === 'yarn' && info.pointer === 'keyboard') this.layByKey(stitch, choice.letter, info);
+    if (choice.kind === 'move' && info.pointer === 'keyboard') this.#moveByKey(stitch);
     if (choice.kind === 'pickUp') {
       const letter = session.pattern.yarns[session.colours.yarn[stitch]!]?.letter;
       if (letter) session.choice = { kind: 'yarn', letter };

@@ -6,16 +6,52 @@ export type KeyAct =
   | { readonly kind: 'point' }
   | { readonly kind: 'yarn'; readonly letter: string };
 
+/** Keys of one place and what they do there. */
+export interface KeyGroup {
+  readonly place: string;
+  readonly keys: readonly { readonly keys: string; readonly does: string }[];
+}
+
 /** The keys and what they do, as the list of keys shows them. */
-export const KEYS: readonly { readonly keys: string; readonly does: string }[] = [
-  { keys: '← →', does: 'along the row, as it is drawn' },
-  { keys: '↑ ↓', does: 'to the stitch worked into this one, to its base stitch' },
-  { keys: 'A, B, C …', does: 'lay that yarn on the stitch in hand' },
-  { keys: 'Enter', does: 'do what is chosen, on the stitch in hand' },
-  { keys: 'Esc', does: 'choose nothing, only point' },
-  { keys: 'Ctrl + Z', does: 'undo' },
-  { keys: 'Ctrl + Shift + Z', does: 'redo' },
-  { keys: '?', does: 'this list' },
+export const KEYS: readonly KeyGroup[] = [
+  {
+    place: 'Everywhere',
+    keys: [
+      { keys: 'Ctrl + Z', does: 'undo' },
+      { keys: 'Ctrl + Shift + Z', does: 'redo' },
+      { keys: 'Esc', does: 'close the sheet; on the chart choose nothing, only point' },
+      { keys: '?', does: 'this list' },
+    ],
+  },
+  {
+    place: 'On the chart',
+    keys: [
+      { keys: '← →', does: 'along the row, as it is drawn' },
+      { keys: '↑ ↓', does: 'to the stitch worked into this one, to its base stitch' },
+      { keys: 'Home, End', does: 'to the ends of the row' },
+      { keys: 'A, B, C …', does: 'lay that yarn on the stitch in hand' },
+      { keys: 'Enter', does: 'do what is chosen, on the stitch in hand: lay a yarn, set a stitch, place a motif, take up a placed motif and put it down' },
+      { keys: 'Shift + Enter', does: 'lay the yarn along the row, from where it was laid last' },
+      { keys: 'Ctrl + Enter', does: 'lay the yarn on all that is of one yarn here' },
+      { keys: 'Menu, Shift + F10', does: 'what can be done with the row: the yarn on all of it, a row more or less' },
+      { keys: '+ − 0', does: 'nearer, further, the whole' },
+      { keys: 'Space', does: 'held down, to move the chart by pointer' },
+    ],
+  },
+  {
+    place: 'On the cells of a motif',
+    keys: [
+      { keys: '← → ↑ ↓', does: 'from cell to cell' },
+      { keys: 'A, B, C …', does: 'lay that yarn on the cell, or on the part that is chosen' },
+      { keys: 'Space, Delete', does: 'clear the cell; Delete the part that is chosen' },
+      { keys: '1 2 3 4 5', does: 'pencil, line, rectangle, fill, choose a part' },
+      { keys: 'Enter', does: 'draw or fill here; begin a line, a rectangle or a part here, and end it' },
+      { keys: 'Esc', does: 'call off what was begun, then leave the part, then close the sheet' },
+      { keys: 'Shift + arrows', does: 'choose a part from here' },
+      { keys: 'Alt + arrows', does: 'move what is chosen; with Ctrl a copy of it' },
+      { keys: 'Ctrl + C, Ctrl + V', does: 'copy what is chosen, lay the copy here' },
+    ],
+  },
 ];
 
 /** The act of a key press outside text fields, or null. `letters` are the pattern's yarns. */

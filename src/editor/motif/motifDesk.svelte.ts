@@ -9,6 +9,11 @@ import type { Session } from '../bench/session.svelte.ts';
 /** What a press on the sheet does. */
 export type MotifTool = 'pencil' | 'line' | 'rectangle' | 'fill' | 'select';
 
+/** The tools as they are offered; the digits 1 to 5 take them in this order. */
+export const MOTIF_TOOLS: readonly { readonly tool: MotifTool; readonly name: string }[] = [
+  { tool: 'pencil', name: 'Pencil' }, { tool: 'line', name: 'Line' }, { tool: 'rectangle', name: 'Rectangle' }, { tool: 'fill', name: 'Fill' }, { tool: 'select', name: 'Choose a part' },
+];
+
 /** What is drawn with: a yarn or nothing (`.`), or a stitch that is set in the place of the row's own. */
 export type MotifInk = { readonly kind: 'yarn'; readonly letter: string } | { readonly kind: 'stitch'; readonly letter: string };
 
@@ -86,6 +91,17 @@ export class MotifDesk {
     return this.#stroke !== null;
   }
 
+  /**
+   * What Enter does where the keyboard stands: the pencil draws, fill fills; a line, a rectangle and a part begin at the first
+   * press and end at the second. In the part that is chosen the first press takes it up, or a copy, and the second puts it down.
+   */
+  press(isCopy: boolean): void {
+    if (this.#stroke) return this.end();
+    if (this.tool === 'pencil') return this.lay(null);
+    this.start(this.cursor, isCopy);
+    if (this.tool === 'fill') this.end();
+  }
+
   /** Draws the ink, or a yarn, on the cell that the keyboard stands on. */
   lay(letter: string | null): void {
     const { motif } = this;
@@ -96,7 +112,9 @@ export class MotifDesk {
   }
 
   walk(dx: number, dy: number): void {
-    this.cursor = { x: within(this.cursor.x + dx, this.width), y: within(this.cursor.y + dy, this.height) };
+    const to = { x: within(this.cursor.x + dx, this.width), y: within(this.cursor.y + dy, this.height) };
+    if (this.#stroke) this.move(to);
+    else this.cursor = to;
   }
 
   /** Goes on choosing a part from where the cursor stands. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { keyAct } from '../../../src/editor/keys/keys.ts';
+import { KEYS, keyAct } from '../../../src/editor/keys/keys.ts';
 
 const press = (key: string, more: Partial<Record<'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey', boolean>> = {}) =>
   keyAct({ key, ctrlKey: false, metaKey: false, shiftKey: false, altKey: false, ...more }, ['A', 'B']);
@@ -18,5 +18,16 @@ describe('keys of the bench', () => {
     ['Enter', {}, null],
   ])('%s %j', (key, more, act) => {
     expect(press(key, more)).toEqual(act);
+  });
+});
+
+describe('the list of keys', () => {
+  it('says each key of a place once', () => {
+    for (const { keys } of KEYS) expect(new Set(keys.map((each) => each.keys)).size).toBe(keys.length);
+  });
+
+  it('has the keys of the chart and of the cells of a motif', () => {
+    expect(KEYS.map(({ place }) => place)).toEqual(['Everywhere', 'On the chart', 'On the cells of a motif']);
+    expect(KEYS[2]!.keys.map(({ keys }) => keys)).toContain('1 2 3 4 5');
   });
 });

@@ -134,3 +134,57 @@ describe('choosing a part', () => {
     expect(desk.part).toEqual({ x: 1, y: 1, width: 2, height: 2 });
   });
 });
+
+describe('using the tools by keys', () => {
+  it.each([
+    ['line', ['B...', '.BB.', '...B']],
+    ['rectangle', ['BBBB', 'B..B', 'BBBB']],
+  ] as const)('begins a %s with one press and ends it with the next', (tool, drawn) => {
+    const { session, desk, cells } = deskOf();
+    desk.tool = tool;
+    desk.press(false);
+    for (const [dx, dy] of [[1, 0], [1, 0], [1, 0], [0, 1], [0, 1]] as const) desk.walk(dx, dy);
+    expect(desk.cursor).toEqual({ x: 3, y: 2 });
+    expect(desk.shown!.cells).toEqual(drawn);
+    expect(cells()).toEqual(BLANK.cells);
+    desk.press(false);
+    expect(cells()).toEqual(drawn);
+    expect(session.history.past).toHaveLength(1);
+  });
+
+  it('calls a line off', () => {
+    const { session, desk } = deskOf();
+    desk.tool = 'line';
+    desk.press(false);
+    desk.walk(2, 0);
+    desk.cancel();
+    expect(desk.isDrawing).toBe(false);
+    expect(session.history.past).toHaveLength(0);
+  });
+
+  it('fills, and draws with the pencil, with one press', () => {
+    const { desk, cells } = deskOf({ ...BLANK, cells: ['.A..', '.A..', 'AA..'] });
+    desk.tool = 'fill';
+    desk.press(false);
+    expect(cells()).toEqual(['BA..', 'BA..', 'AA..']);
+    desk.tool = 'pencil';
+    desk.walk(3, 0);
+    desk.press(false);
+    expect(cells()).toEqual(['BA.B', 'BA..', 'AA..']);
+  });
+
+  it.each([[false, ['..B.', '....', '....']], [true, ['B.B.', '....', '....']]] as const)('chooses a part, takes it up (a copy: %s) and puts it down', (isCopy, drawn) => {
+    const { desk, cells } = deskOf({ ...BLANK, cells: ['B...', '....', '....'] });
+    desk.tool = 'select';
+    desk.press(false);
+    desk.walk(0, 1);
+    desk.press(false);
+    expect(desk.part).toEqual({ x: 0, y: 0, width: 1, height: 2 });
+    desk.press(isCopy);
+    desk.walk(1, 0);
+    desk.walk(1, 0);
+    desk.press(isCopy);
+    expect(cells()).toEqual(drawn);
+    expect(desk.part).toEqual({ x: 2, y: 0, width: 1, height: 2 });
+  });
+});

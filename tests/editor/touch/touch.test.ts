@@ -54,6 +54,55 @@ describe('dragging a placed motif over the chart', () => {
   });
 });
 
+const KEY: ChartPointer = { ...MOUSE, pointer: 'keyboard' };
+
+describe('moving a placed motif by keys', () => {
+  it('takes it up with Enter, shows it on its way, and puts it down with Enter', () => {
+    const { session, touch, row } = touchOf();
+    session.choice = { kind: 'move', placement: 'p1' };
+    touch.ontap(row(2)[0]!, KEY);
+    session.pointAt(row(3)[4]!, 'chart');
+    expect(touch.says).toContain('Tick: 1 repeat');
+    expect(touch.ghost!.length).toBeGreaterThan(0);
+    touch.ontap(row(3)[4]!, KEY);
+    expect(session.pattern.placements[0]).toMatchObject({ row: { line: 'plain', nth: 1 }, offset: 4 });
+    expect(session.history.past).toHaveLength(1);
+    session.pointAt(row(4)[6]!, 'chart');
+    expect(touch.ghost).toBeNull();
+  });
+
+  it('lets it go where something else is chosen in between', () => {
+    const { session, touch, row } = touchOf();
+    session.choice = { kind: 'move', placement: 'p1' };
+    touch.ontap(row(2)[0]!, KEY);
+    session.choice = { kind: 'point' };
+    session.choice = { kind: 'move', placement: 'p1' };
+    session.pointAt(row(3)[4]!, 'chart');
+    expect(touch.ghost).toBeNull();
+    expect(session.history.past).toHaveLength(0);
+  });
+});
+
+describe('laying a yarn by keys', () => {
+  const lettersOf = ({ session, row }: ReturnType<typeof touchOf>, n: number) => row(n).map((stitch) => session.pattern.yarns[session.colours.yarn[stitch]!]!.letter).join('');
+
+  it('lays it on the stitch, with Shift along the row from there, with Control on what is of one yarn', () => {
+    const bench = touchOf(LEG);
+    const { session, touch, row } = bench;
+    session.choice = { kind: 'yarn', letter: 'B' };
+    touch.ontap(row(3)[2]!, KEY);
+    expect(lettersOf(bench, 3)).toBe('AABAAAAAAA');
+    touch.ontap(row(3)[5]!, { ...KEY, shift: true });
+    expect(lettersOf(bench, 3)).toBe('AABBBBAAAA');
+    touch.ontap(row(3)[8]!, { ...KEY, control: true });
+    expect(lettersOf(bench, 3)).toBe('AABBBBBBBB');
+    expect(session.history.past).toHaveLength(3);
+    // From another row there is no straight way.
+    touch.ontap(row(4)[1]!, { ...KEY, shift: true });
+    expect(lettersOf(bench, 4)).toBe('ABAAAAAAAA');
+  });
+});
+
 describe('dropping a motif', () => {
   it('places it where the chart was pointed at last, then only points', () => {
     const { session, touch, row } = touchOf();
