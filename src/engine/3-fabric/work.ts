@@ -11,6 +11,7 @@ import { checkStated, reportRow, statedMade } from './rowReport.ts';
 import { report, type RowWork } from './rowWork.ts';
 import { placesInReach } from './workMeshes.ts';
 import { questioned, unsureAfter, unsureAt } from './unsureRows.ts';
+import { timesThatFit } from './timesThatFit.ts';
 import { workRow } from './workRow.ts';
 
 const WORKINGS = new WeakMap<Fabric, { readonly program: Program; readonly workings: Workings }>();
@@ -152,7 +153,7 @@ function checkLeftOver(work: RowWork): void {
   const { hook, row } = work;
   if (hook.state.turned || hook.below === NONE) return;
   const rest = hook.meshes > 0 ? placesInReach(hook) : hook.reachCount('st');
-  if (rest > 0) report(work, 'doubtful', 'leftUnsaid', [0, 0], { found: rest, expected: 0, params: { word: row.word } });
+  if (rest > 0) report(work, 'doubtful', 'leftUnsaid', [0, 0], { found: rest, expected: 0, params: { word: row.word, ...timesThatFit(row.body, rest, work.program.size) } });
 }
 
 /** A round that begins anew is worked on the round before: what that left in silence lies under it, and is asked about once. */

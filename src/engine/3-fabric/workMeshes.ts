@@ -55,6 +55,23 @@ export function workMeshes(work: RowWork, clause: Mesh): void {
   }
 }
 
+const IN_MESHES = new WeakMap<readonly Instruction[], boolean>();
+
+/** Whether a row is of meshes, so that its plain stitches stand on the grid too: one on each place, chains of spaces like stitches. */
+export function isOfMeshes(body: readonly Instruction[]): boolean {
+  const known = IN_MESHES.get(body);
+  if (known !== undefined) return known;
+  const found = body.some((node) => node.kind === 'mesh' || ((node.kind === 'repeat' || node.kind === 'forSizes') && isOfMeshes(node.body)));
+  IN_MESHES.set(body, found);
+  return found;
+}
+
+/** Takes the next place of the grid whatever it is; null where none is in reach. */
+export function takeOfGrid(hook: Hook): { readonly stitches: readonly number[]; readonly place: number } | null {
+  const place = hook.ahead();
+  return hook.inReach(place) ? { place, stitches: [hook.take(place)] } : null;
+}
+
 /** Places in reach of every kind, chains of spaces one by one: what a row of meshes leaves over. Linear in them. */
 export function placesInReach(hook: Hook): number {
   let count = 0;

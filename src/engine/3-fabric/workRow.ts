@@ -8,7 +8,7 @@ import { workInPattern, workSpread } from './workPattern.ts';
 import { workRepeat } from './workRepeat.ts';
 import { workMeshes } from './workMeshes.ts';
 import { picotsAhead, skipPicots } from './workPicots.ts';
-import { settleGroupChains, workGroup, workStitch } from './workStitch.ts';
+import { impliedTurn, settleGroupChains, workGroup, workStitch } from './workStitch.ts';
 
 /** Works the clauses of a row one after another, until they end or the row is stopped. */
 export function workRow(work: RowWork): void {
@@ -138,6 +138,7 @@ function makeChains(work: RowWork, clause: Extract<Instruction, { kind: 'chain' 
 function skip(work: RowWork, clause: Extract<Instruction, { kind: 'skip' }>): void {
   const { hook } = work;
   if (!work.group && hook.state.pending > 0 && !hook.state.pendingAtStart) settleGroupChains(work);
+  if (!work.group && hook.state.piece !== NONE) impliedTurn(work);
   const count = amountOf(work, clause.count);
   if (clause.what === 'picot') {
     const found = skipPicots(hook, count);

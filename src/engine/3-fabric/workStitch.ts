@@ -5,6 +5,7 @@ import { FLAG } from './fabric.ts';
 import { stepBackAlongChains } from './chains.ts';
 import { putSpace, settleTurningChain } from './turningChain.ts';
 import { amountOf, MOST_STITCHES, report, type RowWork } from './rowWork.ts';
+import { isOfMeshes, takeOfGrid } from './workMeshes.ts';
 import { workBesidePicot } from './workPicots.ts';
 
 type Work = Extract<Instruction, { kind: 'work' }>;
@@ -186,6 +187,7 @@ function takeAndMake(work: RowWork, clause: Placed, count: number, together: num
     work.stopped = true;
     return;
   }
+  const grid = what === 'st' && isOfMeshes(work.row.body);
   for (let done = 0; done < count; done++) {
     if (hook.stitches.count > MOST_STITCHES * 5) {
       report(work, 'wrong', 'tooManyStitches', clause.range, { found: hook.stitches.count, expected: MOST_STITCHES * 5 });
@@ -196,7 +198,7 @@ function takeAndMake(work: RowWork, clause: Placed, count: number, together: num
     let space = false;
     let farSide = 0;
     for (let i = 0; i < together; i++) {
-      const taken = hook.takeNext(what) ?? (what !== 'st' && what !== 'sp' ? hook.takeNext('st') : null);
+      const taken = (grid ? takeOfGrid(hook) : hook.takeNext(what)) ?? (what !== 'st' && what !== 'sp' ? hook.takeNext('st') : null);
       if (!taken) {
         report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: count * together, found: done * together + i, params: { what } });
         if (bases.length === 0) return;

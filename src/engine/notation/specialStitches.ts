@@ -33,22 +33,23 @@ export function specialStitches(notes: readonly { readonly word: string; readonl
       under = true;
       for (const part of value.split(/;\s*|\.\s+(?=[\p{Lu}])/u)) {
         const match = /^\s*([^:=]{1,60}?)\s*[:=]\s*(.+)$/su.exec(part);
-        const special = match && specialOf(match[1]!, match[2]!, terms, true);
+        const special = match && specialOf(match[1]!, match[2]!, terms, 'listed');
         if (special) found.push(special);
       }
       continue;
     }
-    const special = specialOf(word, value, terms, under);
+    const special = specialOf(word, value, terms, under ? 'under' : 'elsewhere');
     if (special) found.push(special);
     else under = false;
   }
   return found;
 }
 
-function specialOf(name: string, definition: string, terms: Terms, said: boolean): SpecialStitch | null {
+function specialOf(name: string, definition: string, terms: Terms, stands: 'listed' | 'under' | 'elsewhere'): SpecialStitch | null {
   const named = NAMED.exec(name.trim());
   const kind = kindOf(named ? named[1]! : name, terms) ?? (named ? kindOf(named[2]!, terms) : null);
-  if ((!named && !(said && kind)) || definition.trim() === '' || definition.length > 2000) return null;
+  // Right after the heading any name is a stitch's; on lines of their own only what looks like one.
+  if ((!named && stands !== 'listed' && !(stands === 'under' && kind)) || definition.trim() === '' || definition.length > 2000) return null;
   const phrases = [named ? named[1]! : name, ...(named ? [named[2]!] : [])].map(wordsOf).filter((words) => words.length > 0);
   const read = readRow(definition.trim(), { terms, sizes: 1 });
   const body = read.body.filter(({ kind: of }) => of !== 'remark');

@@ -39,7 +39,7 @@ const SENTENCES = {
   repeatEmpty: () => 'This repeat uses no stitch of the row below, so it would never end.',
   tooManyStitches: (f) => `${f.found} is more than a piece of crochet can have here (at most ${f.expected}); the row stops before it.`,
   lastNotNext: (f) => `The last stitch is not the next one: ${sts(f.found)} are still to come.`,
-  leftUnsaid: (f) => `${sts(f.found)} of the ${f.params['word'] === 'round' ? 'round' : 'row'} below ${f.found === 1 ? 'is' : 'are'} left unworked, which the words don't say.`,
+  leftUnsaid: (f) => `${sts(f.found)} of the ${f.params['word'] === 'round' ? 'round' : 'row'} below ${f.found === 1 ? 'is' : 'are'} left unworked, which the words don't say.${f.params['fit'] === undefined ? '' : ` ${f.params['fit']} times in the place of ${f.params['times']} would use them all.`}`,
   noPiece: () => 'Nothing is on the hook: a foundation chain, a ring or a join is needed first.',
   sideSaid: (f) => `Labelled ${f.found}, but after the turns before it the ${f.expected} faces.`,
   turningChains: (f) => `Rises to ${f.params['stitch']} with ch ${f.found}; ${many(f.params['rows'], 'row')} of this section ${f.params['rows'] === 1 ? 'does' : 'do'} it with ch ${f.expected}.`,
