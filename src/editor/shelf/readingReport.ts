@@ -2,7 +2,7 @@ import type { PatternFromText } from '../../engine/1-pattern/patternFromText.ts'
 import { construct } from '../../engine/2-construct/construct.ts';
 import { work } from '../../engine/3-fabric/work.ts';
 import { colour } from '../../engine/4-colour/colour.ts';
-import type { Degree } from '../../engine/notation/finding.ts';
+import type { Degree, Mend } from '../../engine/notation/finding.ts';
 import { check } from '../../engine/readings/checks/check.ts';
 import { describeFinding } from '../../engine/readings/checks/prose.ts';
 import { readingLines } from './readingLines.ts';
@@ -15,6 +15,7 @@ export interface ReportLine {
   readonly says: string;
   /** The very words, where known. */
   readonly words: string;
+  readonly mend: Mend | null;
 }
 
 /** What reading a text gave: a sentence, the sections line by line, and what was found elsewhere. */
@@ -24,6 +25,8 @@ export interface ReadingReport {
   readonly terms: string;
   readonly sections: readonly UnderstoodSection[];
   readonly elsewhere: readonly ReportLine[];
+  /** What can be mended for certain, each once. */
+  readonly mends: readonly Mend[];
   /** Lines of the header that were kept as notes: word and value. */
   readonly kept: readonly { readonly word: string; readonly value: string }[];
 }
@@ -36,9 +39,9 @@ export function readingReport(text: string, read: PatternFromText): ReadingRepor
   const elsewhere = (found: PatternFromText['findings']) => found.map((each): ReportLine => {
     const line = each.params['line'];
     const range = each.where.text;
-    return { line: typeof line === 'number' ? line : null, degree: each.degree, says: describeFinding(each), words: typeof line === 'number' && range ? text.slice(range[0], range[1]) : '' };
+    return { line: typeof line === 'number' ? line : null, degree: each.degree, says: describeFinding(each), words: typeof line === 'number' && range ? text.slice(range[0], range[1]) : '', mend: each.mend };
   });
-  if (!pattern) return { summary: 'Nothing could be read yet.', terms: '', sections: [], elsewhere: elsewhere(read.findings), kept: [] };
+  if (!pattern) return { summary: 'Nothing could be read yet.', terms: '', sections: [], elsewhere: elsewhere(read.findings), mends: [], kept: [] };
   const fabrics = pattern.sizes.map((_, size) => work(construct(pattern, size)));
   const fabric = fabrics[0]!;
   const worked = check(pattern, fabric, colour(pattern, fabric, 0), fabrics).filter((each) => each.degree !== 'note');
@@ -53,23 +56,30 @@ export function readingReport(text: string, read: PatternFromText): ReadingRepor
     terms: termsSentence(read),
     sections,
     elsewhere: [...elsewhere(told), ...elsewhere(whole)],
+    mends: eachOnce([...told, ...sections.flatMap(({ lines }) => lines.flatMap(({ findings }) => findings))].flatMap(({ mend }) => (mend ? [mend] : []))),
     kept: pattern.notes,
   };
 }
 
-function termsSentence({ termsFrom: { by, words } }: PatternFromText): string {
+/** Rows of one line find the same mend; two mends of the same words would undo each other. */
+function eachOnce(mends: readonly Mend[]): readonly Mend[] {
+  return [...new Map(mends.map((mend) => [`${mend.line} ${mend.range[0]}`, mend])).values()];
+}
+
+function termsSentence({ termsFrom: { by, words }, pattern }: PatternFromText): string {
+  const read = pattern?.terms === 'uk' ? 'UK' : 'US';
   switch (by) {
     case 'said':
-      return 'as the text says';
+      return `The text says that its terms are ${read}.`;
     case 'asked':
-      return 'as set here';
+      return `Read in ${read} terms, as set here.`;
     case 'words':
-      return `guessed from its words: ${words}`;
+      return `Its words are ${read} terms: ${words}.`;
     case 'chains':
-      return 'guessed from its turning chains';
+      return `Guessed from its turning chains: ${read} terms. It does not say.`;
     case 'mixed':
-      return `words of both stand in it: ${words}`;
+      return `Words of both US and UK terms stand in it: ${words}. Read as ${read}; set what it is.`;
     case 'nothing':
-      return 'nothing in it tells';
+      return `Nothing in it tells its terms. Read as ${read}.`;
   }
 }

@@ -1,0 +1,3 @@
+import { reading, type ReadingAsked } from './reading.ts';
+
+addEventListener('message', ({ data }: MessageEvent<ReadingAsked>) => postMessage(reading(data)));
