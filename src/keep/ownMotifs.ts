@@ -19,7 +19,15 @@ export interface OwnMotifs {
   list(): Promise<readonly OwnMotif[]>;
   /** Keeps a motif under its own key; one of the same key is replaced. */
   put(motif: Motif, yarns: readonly Yarn[], at: number): Promise<void>;
+  /** Keeps a motif as it was kept before, with its time. */
+  putBack(own: OwnMotif): Promise<void>;
   remove(id: string): Promise<void>;
+}
+
+/** A kept motif, `null` if the value is none. */
+export function readOwnMotif(value: unknown): OwnMotif | null {
+  const entry = v.safeParse(entrySchema, value);
+  return entry.success ? (entry.output as OwnMotif) : null;
 }
 
 const MOTIF = 'motif/';
@@ -29,10 +37,7 @@ export function ownMotifsOf(store: KeyStore): OwnMotifs {
   return {
     async list() {
       const keys = (await store.keys()).filter((key) => key.startsWith(MOTIF));
-      const found = (await store.getMany(keys)).flatMap((value): OwnMotif[] => {
-        const entry = v.safeParse(entrySchema, value);
-        return entry.success ? [entry.output as OwnMotif] : [];
-      });
+      const found = (await store.getMany(keys)).flatMap((value) => readOwnMotif(value) ?? []);
       return found.sort((a, b) => b.keptAt - a.keptAt || (a.motif.id < b.motif.id ? -1 : 1));
     },
     async put(motif, yarns, at) {
@@ -40,6 +45,7 @@ export function ownMotifsOf(store: KeyStore): OwnMotifs {
       const colours = Object.fromEntries(yarns.filter((yarn) => used.has(yarn.letter)).map((yarn) => [yarn.letter, yarn.colour]));
       await store.setMany([[MOTIF + motif.id, { motif, colours, keptAt: at } satisfies OwnMotif]]);
     },
+    putBack: (own) => store.setMany([[MOTIF + own.motif.id, own]]),
     remove: (id) => store.delMany([MOTIF + id]),
   };
 }

@@ -1,5 +1,9 @@
 /** What windows of this tool tell one another. */
-export type WindowNews = { readonly kind: 'kept'; readonly id: string; readonly revision: number } | { readonly kind: 'removed'; readonly id: string };
+export type WindowNews =
+  | { readonly kind: 'kept'; readonly id: string; readonly revision: number }
+  | { readonly kind: 'removed'; readonly id: string }
+  /** A window wants to write on a pattern; the one that does is asked to let it. */
+  | { readonly kind: 'wanted'; readonly id: string; readonly by: string };
 
 /** A line to the other windows on this device. What one tells, it does not hear itself. */
 export interface Windows {
@@ -29,8 +33,9 @@ export function otherWindows(name = 'turnwork'): Windows {
 
 function newsOf(data: unknown): WindowNews | null {
   if (typeof data !== 'object' || data === null) return null;
-  const { kind, id, revision } = data as Readonly<Record<string, unknown>>;
+  const { kind, id, revision, by } = data as Readonly<Record<string, unknown>>;
   if (typeof id !== 'string') return null;
   if (kind === 'removed') return { kind, id };
+  if (kind === 'wanted') return typeof by === 'string' ? { kind, id, by } : null;
   return kind === 'kept' && typeof revision === 'number' ? { kind, id, revision } : null;
 }

@@ -15,7 +15,7 @@ import { sameStitches } from '../../engine/5-layout/sameStitches.ts';
 import { draw } from '../../engine/6-drawing/draw.ts';
 import { viewPalette, type PaletteView } from '../../engine/craft/colourVision.ts';
 import type { Terms } from '../../engine/craft/terms.ts';
-import type { Finding } from '../../engine/notation/finding.ts';
+import type { Finding, Mend } from '../../engine/notation/finding.ts';
 import { check } from '../../engine/readings/checks/check.ts';
 import { describeFinding, placeOfFinding } from '../../engine/readings/checks/prose.ts';
 import { yarnsOfRow } from '../../engine/readings/ledger/ledger.ts';
@@ -45,6 +45,8 @@ export interface SessionStart {
   readonly pattern: Pattern;
   readonly history: History;
   readonly keep: (pattern: Pattern, history: History) => void;
+  /** Why nothing can be changed just now, in words; null if it can. */
+  readonly mayNotChange?: () => string | null;
   readonly now: () => number;
   readonly drawn?: DrawnHow;
 }
@@ -66,6 +68,8 @@ export class Session {
   drawn = $state.raw<DrawnHow>(USUALLY_DRAWN);
   choice = $state.raw<Choice>({ kind: 'point' });
   pointed = $state.raw<Pointed | null>(null);
+  /** Stitches of the words that are pointed at. */
+  clause = $state.raw<readonly number[]>([]);
   /** The version of the pattern that is shown; null for the pattern as it stands. */
   version = $state.raw<string | null>(null);
   /** How the yarns are looked at: as they are, as others see them, or in black and white. */
@@ -171,6 +175,16 @@ export class Session {
     return mendLine(finding)(this.state) !== null;
   }
 
+  /** What can be mended for certain in a row's words; no two of one place. */
+  mendsOf(entry: RowEntry): readonly { readonly finding: Finding; readonly mend: Mend }[] {
+    const fabrics = () => this.grids.map((grid) => grid.fabric);
+    const mends = entry.findings.flatMap((finding) => {
+      const mend = mayBeMended(finding) ? certainMend(this.pattern, fabrics(), finding) : null;
+      return mend ? [{ finding, mend }] : [];
+    });
+    return [...new Map(mends.map((each) => [each.mend.range[0], each])).values()];
+  }
+
   /** A finding as a sentence with its place. */
   describe(finding: Finding): string {
     const { line, nth } = finding.where;
@@ -200,9 +214,10 @@ export class Session {
   }
 
   #take(moved: Moved): boolean {
-    this.refusal = moved.ok ? null : moved.reason;
-    if (!moved.ok) return false;
+    this.refusal = this.#start.mayNotChange?.() ?? (moved.ok ? null : moved.reason);
+    if (!moved.ok || this.refusal !== null) return false;
     this.pattern = moved.pattern;
+    this.clause = [];
     this.history = moved.history;
     this.#start.keep(moved.pattern, moved.history);
     return true;

@@ -1,20 +1,53 @@
 import { NO_HISTORY } from '../../engine/1-pattern/history.ts';
 import type { Pattern } from '../../engine/1-pattern/pattern.ts';
+import { keepFault } from '../../keep/keepFault.ts';
 import { deviceStore } from '../../keep/keyStore.ts';
 import { NEVER_KEPT, shelfOf, type Shelf } from '../../keep/shelf.ts';
 import { pieceSvg } from '../piece/pieceSvg.ts';
 
 /** This window among all that look at the shelf. */
-const TOKEN = crypto.randomUUID();
+export const WINDOW_TOKEN = crypto.randomUUID();
 
-/** The shelf of this device. */
+/** Days for which a pattern that was put away can be brought back. */
+export const PUT_AWAY_DAYS = 30;
+
+// One connection for the whole window. Patterns that the device would not keep are held here, so that work can go on.
+const store = deviceStore();
+const held = new Map<string, Pattern>();
+
+/** The shelf of this device. A pattern that could not be kept is taken from this window. */
 export function shelfOfDevice(): Shelf {
-  return shelfOf(deviceStore(), TOKEN);
+  const shelf = shelfOf(store, WINDOW_TOKEN);
+  return {
+    ...shelf,
+    async take(id) {
+      const pattern = held.get(id);
+      if (!pattern) return shelf.take(id);
+      const isKept = await shelf.take(id).catch(() => null);
+      return isKept?.kind === 'ok' ? isKept : { kind: 'ok', pattern, history: NO_HISTORY, standing: NEVER_KEPT, isHistoryLost: false, lost: null };
+    },
+  };
 }
 
-/** Puts a new pattern on the shelf under an id of its own, which is returned. Rejects where the device keeps nothing. */
-export async function addToShelf(shelf: Shelf, pattern: Pattern): Promise<string> {
+/** Holds a pattern in this window that the device would not keep. */
+export function holdHere(pattern: Pattern): void {
+  held.set(pattern.id, pattern);
+}
+
+/** Puts a new pattern on the shelf under an id of its own, which is returned. Where the device keeps nothing it is held in this window, and `trouble` says why. */
+export async function addToShelf(shelf: Shelf, pattern: Pattern): Promise<{ readonly id: string; readonly trouble: string | null }> {
   const own: Pattern = { ...pattern, id: crypto.randomUUID() };
-  await shelf.put({ pattern: own, history: NO_HISTORY, pictureSvg: pieceSvg(own), at: Date.now() }, NEVER_KEPT);
-  return own.id;
+  try {
+    await shelf.put({ pattern: own, history: NO_HISTORY, pictureSvg: pieceSvg(own), at: Date.now() }, NEVER_KEPT);
+    return { id: own.id, trouble: null };
+  } catch (error) {
+    holdHere(own);
+    return { id: own.id, trouble: keepFault(error).words };
+  }
+}
+
+/** Removes for good what was put away longer ago than `PUT_AWAY_DAYS`. */
+export async function clearPutAway(shelf: Shelf, now: number): Promise<void> {
+  const { putAway } = await shelf.list();
+  for (const { id, putAwayAt } of putAway) if (putAwayAt !== null && now - putAwayAt > PUT_AWAY_DAYS * 86_400_000) await shelf.remove(id);
 }

@@ -5,6 +5,7 @@ import { applyImprint } from './edits/applyImprint.ts';
 import { applyInsertLines, applyRemoveLines, applySetLine } from './edits/applyLines.ts';
 import { applyInsertMotif, applyRemoveMotif, applySetMotif } from './edits/applyMotif.ts';
 import { applyInsertPlacement, applyMovePlacement, applyRemovePlacement, applySetPlacement } from './edits/applyPlacement.ts';
+import { applyPattern } from './edits/applyPattern.ts';
 import { applyPiece } from './edits/applyPiece.ts';
 import { applyInsertSection, applyRemoveSection, applySetSection } from './edits/applySection.ts';
 import { applyColourLimits, applySectionColour } from './edits/applySectionColour.ts';
@@ -73,6 +74,8 @@ export function applyEdit(pattern: Pattern, edit: Edit): Applied {
       return applyImprint(pattern, edit);
     case 'setWording':
       return applyWording(pattern, edit);
+    case 'setPattern':
+      return applyPattern(pattern, edit);
     case 'setCells':
       return applyCells(pattern, edit);
   }

@@ -42,6 +42,8 @@ export type Edit =
   | { readonly kind: 'setWording'; readonly wording: Wording | null }
   /** What is said about it where it is published; null where nothing is to be said. */
   | { readonly kind: 'setImprint'; readonly imprint: Imprint | null }
+  /** Puts another state of the whole pattern in its place, such as an earlier one; the id stays. */
+  | { readonly kind: 'setPattern'; readonly pattern: Pattern }
   /** Replaces all loose cells of one row in one size. */
   | { readonly kind: 'setCells'; readonly section: string; readonly row: RowKey; readonly size: number; readonly runs: readonly Pick<CellRun, 'from' | 'letters'>[] };
 

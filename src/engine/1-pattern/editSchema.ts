@@ -2,7 +2,7 @@ import * as v from 'valibot';
 import type { Edit, Transaction } from './edit.ts';
 import { LIMITS } from './limits.ts';
 import { pieceSchema } from './pieceSchema.ts';
-import { cellRunSchema, colourLimitsSchema, fieldSchemas, imprintSchema, lineSchema, motifSchema, placementSchema, recipeSchema, rowKeySchema, runSchema, sectionColourSchema, sectionSchema, versionSchema, wordingSchema } from './schema.ts';
+import { cellRunSchema, colourLimitsSchema, fieldSchemas, imprintSchema, lineSchema, motifSchema, patternSchema, placementSchema, recipeSchema, rowKeySchema, runSchema, sectionColourSchema, sectionSchema, versionSchema, wordingSchema } from './schema.ts';
 
 const id = v.pipe(v.string(), v.maxLength(LIMITS.idLength));
 const place = v.pipe(v.number(), v.integer(), v.minValue(0));
@@ -46,6 +46,7 @@ export const editSchema = v.union([
     v.strictObject({ kind: v.literal('setPiece'), piece: v.nullable(pieceSchema) }),
     v.strictObject({ kind: v.literal('setWording'), wording: v.nullable(wordingSchema) }),
     v.strictObject({ kind: v.literal('setImprint'), imprint: v.nullable(imprintSchema) }),
+    v.strictObject({ kind: v.literal('setPattern'), pattern: patternSchema }),
     v.strictObject({ kind: v.literal('setCells'), section: id, row: rowKeySchema, size: cellRunSchema.entries.size, runs: v.array(runSchema) }),
   ]),
 ]);

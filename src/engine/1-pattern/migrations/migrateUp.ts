@@ -13,3 +13,8 @@ export function migrateUp(pattern: unknown, from: number, migrations: readonly M
   if (!Number.isInteger(from) || from < 1 || from > migrations.length + 1) throw new RangeError(`version ${from} is outside 1 to ${migrations.length + 1}`);
   return migrations.slice(from - 1).reduce((value, migration) => migration.up(value), pattern);
 }
+
+/** Whether edits that were kept beside a file of version `from` can still be made on the pattern that is read from it. */
+export function editsStandFrom(from: number, migrations: readonly Migration[] = MIGRATIONS): boolean {
+  return !migrations.slice(from - 1).some((migration) => migration.breaksEdits);
+}

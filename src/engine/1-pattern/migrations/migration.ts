@@ -8,4 +8,6 @@ export interface Migration {
   /** What changed, for the reader of the code. */
   readonly change: string;
   readonly up: (pattern: unknown) => unknown;
+  /** Set where edits written for the older version mean something else in the newer: kept steps and journals go no further then. */
+  readonly breaksEdits?: true;
 }

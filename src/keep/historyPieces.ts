@@ -1,9 +1,10 @@
 import type { History, Step } from '../engine/1-pattern/history.ts';
 import { readSteps, writeSteps } from '../engine/1-pattern/stepsText.ts';
+import { sealed, unsealed, type Sealed } from './sealed.ts';
 
 /**
- * A piece of a kept history: steps in order, under one key. Pieces are never changed once written, so an entry that names
- * its pieces is whole whatever happens in between, and a save writes only the newest piece, however long the history is.
+ * A piece of a kept history: steps in order, under one key. Pieces are never changed once written, so a whole that names
+ * its pieces is sound whatever happens in between, and writes only the newest piece, however long the history is.
  */
 export interface Piece {
   readonly key: string;
@@ -14,16 +15,16 @@ export interface Piece {
 export const PIECE_LENGTH = 50;
 
 /** A history laid out in pieces: those that can stay, those to write, and how many steps of the whole are done. */
-export interface JournalPlan {
+export interface PiecesPlan {
   readonly pieces: readonly Piece[];
-  readonly fresh: readonly (readonly [key: string, text: string])[];
+  readonly fresh: readonly (readonly [key: string, value: Sealed])[];
   /** Keys of earlier pieces that are no longer named. */
   readonly gone: readonly string[];
   readonly done: number;
 }
 
 /** Lays a history out, keeping earlier pieces that are full (or end it) and hold the very same steps. Linear in steps, writes few. */
-export function planJournal(before: readonly Piece[], history: History, newKey: () => string): JournalPlan {
+export function planPieces(before: readonly Piece[], history: History, newKey: () => string): PiecesPlan {
   const steps = [...history.past, ...history.future];
   const kept: Piece[] = [];
   let at = 0;
@@ -37,18 +38,19 @@ export function planJournal(before: readonly Piece[], history: History, newKey: 
   for (; at < steps.length; at += PIECE_LENGTH) added.push({ key: newKey(), steps: steps.slice(at, at + PIECE_LENGTH) });
   return {
     pieces: [...kept, ...added],
-    fresh: added.map((piece) => [piece.key, writeSteps(piece.steps)]),
+    fresh: added.map((piece) => [piece.key, sealed(writeSteps(piece.steps))]),
     gone: before.slice(kept.length).map((piece) => piece.key),
     done: history.past.length,
   };
 }
 
-/** Reads a history back from its pieces' texts; `null` if one is missing or damaged, or fewer steps are there than are done. */
-export function readJournal(keys: readonly string[], texts: readonly unknown[], done: number): { readonly history: History; readonly pieces: readonly Piece[] } | null {
+/** Reads a history back from its pieces; `null` if one is missing or damaged, or fewer steps are there than are done. Pieces of the first shelves are texts without a checksum. */
+export function readPieces(keys: readonly string[], values: readonly unknown[], done: number): { readonly history: History; readonly pieces: readonly Piece[] } | null {
   const pieces: Piece[] = [];
   for (const [i, key] of keys.entries()) {
-    const text = texts[i];
-    const steps = typeof text === 'string' ? readSteps(text) : null;
+    const value = values[i];
+    const text = typeof value === 'string' ? value : unsealed(value);
+    const steps = text === null ? null : readSteps(text);
     if (!steps) return null;
     pieces.push({ key, steps });
   }
