@@ -1,5 +1,7 @@
 import { parseArgs } from 'node:util';
 import type { WordStyle } from '../engine/index.ts';
+import { PUBLISH_USAGE } from './publishOptions.ts';
+import { styleOf } from './styleOf.ts';
 
 /** What the command line was asked, checked; `problem` says what is wrong with it. */
 export type Asked =
@@ -34,8 +36,9 @@ export const USAGE = `Turnwork on the command line. FILE is a written pattern (t
                                           the chart of each section as SVG for print
   piece FILE [--size M] [--json] [--out DIR]
                                           finished measurements and yarn needed; schematics as SVG into DIR
+${PUBLISH_USAGE}
 
-Exit: 0 fine, 1 findings of degree wrong, 2 the file or the command can't be read.`;
+Exit: 0 fine, 1 findings of degree wrong, 2 the file or the command can't be read (of several files, the worst).`;
 
 /** Reads the arguments after the program's name. */
 export function askedFor(args: readonly string[]): Asked {
@@ -55,7 +58,7 @@ export function askedFor(args: readonly string[]): Asked {
   const { values, positionals } = parsed;
   const [command, file, ...more] = positionals;
   if (values.help || command === undefined) return no('');
-  if (command !== 'read' && command !== 'words' && command !== 'chart' && command !== 'piece') return no(`There is no command “${command}”: read, words, chart or piece was expected.`);
+  if (command !== 'read' && command !== 'words' && command !== 'chart' && command !== 'piece') return no(`There is no command “${command}”: read, words, chart, piece or publish was expected.`);
   if (file === undefined) return no(`${command} needs a FILE.`);
   if (more.length > 0) return no(`One FILE was expected, ${more.length + 1} are given.`);
   const { terms = null, paper = 'none' } = values;
@@ -78,19 +81,4 @@ export function askedFor(args: readonly string[]): Asked {
       paper, mm, mono: values.mono ?? false, leftHanded: values['left-handed'] ?? false, symbols, view, format, style,
     },
   };
-}
-
-const STYLES: Readonly<Record<string, WordStyle>> = {
-  long: { runs: 'long' }, short: { runs: 'short' }, star: { repeats: 'star' }, bracket: { repeats: 'bracket' }, paren: { count: 'paren' }, dash: { count: 'dash' },
-};
-
-/** The styles of a list put together; the word that is none. */
-function styleOf(list: string): WordStyle | string {
-  let style: WordStyle = {};
-  for (const word of list.split(',').map((one) => one.trim())) {
-    const one = STYLES[word];
-    if (word !== '' && !one) return word;
-    style = { ...style, ...one };
-  }
-  return style;
 }

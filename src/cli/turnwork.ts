@@ -1,17 +1,19 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { colour, construct, printSchematic, printSection, wordsToHtml, wordsToMarkdown, wordsToText, work, writeWords, type Pattern } from '../engine/index.ts';
+import { exitCodeOf, FINE, UNREADABLE, WRONG } from './exitCode.ts';
 import { loadFile, type Loaded } from './loadFile.ts';
 import { askedFor, USAGE, type Options } from './options.ts';
 import { pieceReport, pieceToText } from './pieceReport.ts';
+import { publishAskedFor } from './publishOptions.ts';
 import { readReport, reportToText } from './readReport.ts';
 
-const FINE = 0;
-const WRONG = 1;
-const UNREADABLE = 2;
-
 /** Runs one command; prints to standard output, problems to standard error; returns the exit code. */
-function main(args: readonly string[]): number {
+async function main(args: readonly string[]): Promise<number> {
+  if (args[0] === 'publish' && !args.includes('--help')) {
+    const wanted = publishAskedFor(args.slice(1));
+    return typeof wanted === 'string' ? problem(`${wanted}\n\n${USAGE}`) : (await import('./publishFiles.ts')).publishFiles(wanted);
+  }
   const asked = askedFor(args);
   if (!asked.ok) {
     console.error(asked.problem === '' ? USAGE : `${asked.problem}\n\n${USAGE}`);
@@ -32,7 +34,7 @@ function main(args: readonly string[]): number {
       const worked = sizes.map((size) => worksize(loaded.pattern, size));
       const words = writeWords({ pattern: loaded.pattern, sizes: worked, terms: options.terms ?? loaded.pattern.wording?.terms ?? loaded.pattern.terms, style: { ...loaded.pattern.wording, ...options.style } });
       console.log(options.format === 'md' ? wordsToMarkdown(words) : options.format === 'html' ? wordsToHtml(words) : wordsToText(words));
-      return exitCode(loaded, sizes);
+      return exitCodeOf(loaded, sizes);
     }
     case 'chart':
       return writeCharts(loaded, sizes[0]!, options);
@@ -71,7 +73,7 @@ function writeCharts(loaded: Loaded, size: number, options: Options): number {
   } catch (error) {
     return problem(`${out}: ${(error as Error).message}`);
   }
-  return exitCode(loaded, [size]);
+  return exitCodeOf(loaded, [size]);
 }
 
 /** Writes both schematics of a size; the exit code of what went wrong, or null. Standard output is the report's. */
@@ -86,10 +88,6 @@ function writeSchematics(pattern: Pattern, size: number, out: string): number | 
   }
 }
 
-function exitCode(loaded: Loaded, sizes: readonly number[]): number {
-  return sizes.some((size) => readReport(loaded, size).findings.some((found) => found.degree === 'wrong')) ? WRONG : FINE;
-}
-
 /** Indices of the sizes asked for; a sentence when there is no such size. */
 function sizesAsked(pattern: Pattern, options: Options, all: boolean): number[] | string {
   if (options.size === null || (all && options.size === 'all')) return all ? pattern.sizes.map((_, size) => size) : [0];
@@ -102,4 +100,4 @@ function problem(text: string): number {
   return UNREADABLE;
 }
 
-process.exitCode = main(process.argv.slice(2));
+process.exitCode = await main(process.argv.slice(2));

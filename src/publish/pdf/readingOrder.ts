@@ -1,0 +1,78 @@
+import type { OutlineEntry } from '../../engine/publish/printedSheet.ts';
+import type { SheetItem, SheetItems } from '../svg/sheetItems.ts';
+import { readTextPlace } from './textPlace.ts';
+
+/** A stretch of items, in painting order, that a reader of the PDF takes as one thing. */
+export interface Passage {
+  readonly kind: 'heading' | 'paragraph' | 'figure' | 'aside';
+  /** Level of a heading, index of a figure. */
+  readonly nth: number;
+  readonly items: readonly SheetItem[];
+}
+
+/** How far (mm) a heading's base line may lie from where the outline says that it begins. */
+const HEADING_REACH_MM = 30;
+/** Lines of a paragraph stand at most so many sizes of text apart. */
+const LINE_REACH = 1.6;
+
+/**
+ * Parts a sheet's items into headings (texts that the outline names), paragraphs (texts on one line, or on lines that follow one another
+ * closely in one size), figures and what is aside. A sheet without groups that say what they show is one figure.
+ */
+export function passages({ items, figures }: Pick<SheetItems, 'items' | 'figures'>, outline: readonly OutlineEntry[]): Passage[] {
+  const made: { kind: Passage['kind']; nth: number; items: SheetItem[] }[] = [];
+  const open = [...outline];
+  const whole = figures.length === 0;
+  let line: Line | null = null;
+  for (const item of items) {
+    const last = made.at(-1);
+    const join = (kind: Passage['kind'], nth: number, same: boolean): void => {
+      if (last?.kind === kind && last.nth === nth && same) last.items.push(item);
+      else made.push({ kind, nth, items: [item] });
+    };
+    if (item.aside) {
+      join('aside', 0, true);
+      continue;
+    }
+    const heading = item.kind === 'text' && item.figure === null ? headingOf(item, open) : null;
+    if (heading) {
+      open.splice(open.indexOf(heading), 1);
+      made.push({ kind: 'heading', nth: heading.level, items: [item] });
+      line = null;
+    } else if (whole || item.figure !== null) join('figure', item.figure ?? 0, true);
+    else if (item.kind === 'path') join('aside', 0, true);
+    else {
+      const next = lineOf(item);
+      join('paragraph', 0, line !== null && goesOn(line, next));
+      line = line !== null && last?.kind === 'paragraph' && made.at(-1) === last ? { ...next, firstX: line.firstX, lines: line.lines + (next.y === line.y ? 0 : 1) } : next;
+    }
+  }
+  return made;
+}
+
+interface Line {
+  readonly x: number;
+  readonly y: number;
+  readonly size: number;
+  /** Where the paragraph's first line begins. */
+  readonly firstX: number;
+  readonly lines: number;
+}
+
+function lineOf(item: Extract<SheetItem, { kind: 'text' }>): Line {
+  const { x, y, size } = readTextPlace(item);
+  return { x, y, size, firstX: x, lines: 1 };
+}
+
+/** Whether a text goes on a paragraph: on its line, or on the next and not back where a label stands. */
+function goesOn(before: Line, next: Line): boolean {
+  if (next.y === before.y) return true;
+  const down = next.y - before.y;
+  const backAtLabel = next.x === before.firstX && before.x !== before.firstX;
+  return down > 0 && down <= before.size * LINE_REACH && next.size === before.size && !backAtLabel && next.x >= before.firstX;
+}
+
+function headingOf(item: Extract<SheetItem, { kind: 'text' }>, open: readonly OutlineEntry[]): OutlineEntry | null {
+  const { y, words } = readTextPlace(item);
+  return open.find((entry) => words !== '' && entry.title.startsWith(words) && Math.abs(y - entry.yMm) <= HEADING_REACH_MM) ?? null;
+}
