@@ -7,6 +7,7 @@ import { readRow } from '../notation/readRow.ts';
 import { readWritten } from '../notation/readWritten.ts';
 import type { TermsFrom, WrittenLine, WrittenPattern } from '../notation/written.ts';
 import { readGauge, readHook, readYarn, readYarnList } from './headerValues.ts';
+import { measuredRows, repeatSpan, type Reckoning } from './measuredRows.ts';
 import type { Gauge, Line, Pattern, Section, Yarn } from './pattern.ts';
 
 /** A pattern made from text. */
@@ -42,7 +43,7 @@ export function patternFromText(text: string, terms: Terms | null = null): Patte
   }
   const findings: Finding[] = [];
   const header = headerOf(written, findings);
-  const sections = sectionsOf(written, lines);
+  const sections = sectionsOf(written, lines, { gauge: header.gauge, gaugeSaid: header.gauge !== NO_GAUGE, sizes: written.sizes.length }, findings);
   const yarns = withUsedYarns(header.yarns, sections, written, findings);
   const pattern: Pattern = {
     id: slug(written.title), title: written.title, designer: header.designer, terms: written.terms, gauge: header.gauge, hookMm: header.hookMm, yarns,
@@ -103,15 +104,19 @@ function colourLetter(word: string): string | undefined {
   return match[1] ? 'M' : 'CDEFG'[Number(match[2] ?? 1) - 1];
 }
 
-function sectionsOf(written: WrittenPattern, lines: Map<string, { lineNumber: number; range: TextRange }>): Section[] {
-  return written.sections.map((section, index) => ({
-    id: `s${index + 1}`, name: section.name, remark: section.remark, recipe: null,
-    lines: section.lines.map((line) => {
-      const id = `l${lines.size + 1}`;
-      lines.set(id, { lineNumber: line.lineNumber, range: line.range });
-      return lineOf(line, id);
-    }),
-  }));
+function sectionsOf(written: WrittenPattern, lines: Map<string, { lineNumber: number; range: TextRange }>, reckoning: Reckoning, findings: Finding[]): Section[] {
+  const { terms, sizes } = written;
+  return written.sections.map((section, index) => {
+    const id = `s${index + 1}`;
+    const own = section.lines.map((line) => {
+      const lineId = `l${lines.size + 1}`;
+      lines.set(lineId, { lineNumber: line.lineNumber, range: line.range });
+      return lineOf(line, lineId);
+    });
+    const measured = section.lines.some((line) => line.kind === 'row' && line.measured);
+    const spanOf = (line: Line) => repeatSpan(readRow(line.text, { terms, sizes: sizes.length }).body);
+    return { id, name: section.name, remark: section.remark, recipe: null, lines: measured ? measuredRows(section.lines, own, id, spanOf, reckoning, findings) : own };
+  });
 }
 
 /** A line broken over several is one line in the document; the breaks become spaces, so that characters keep their places. */

@@ -43,12 +43,14 @@ function readRows(reader: RowReader): Pick<AsRows, 'from' | 'to' | 'rows' | 'las
   if (reader.take('continue') || reader.take('continuing') || reader.take('cont')) {
     reader.take('to');
     reader.take('work');
+    if (takeGrowing(reader)) return 'go on';
     if (reader.take('in') || reader.take('as')) {
       if (reader.take('this') || reader.take('the')) reader.take('same');
       if (!reader.take(MANNER) && !reader.take('established') && !reader.take('set') && !reader.take('before')) return null;
     }
     return 'go on';
   }
+  if (takeGrowing(reader)) return 'go on';
   const work = reader.take('work');
   if (reader.take('same')) {
     if (!reader.take('as')) return null;
@@ -56,6 +58,19 @@ function readRows(reader: RowReader): Pick<AsRows, 'from' | 'to' | 'rows' | 'las
   reader.take('for');
   reader.takeArticles();
   return readLastRows(reader) ?? readRowNumbers(reader);
+}
+
+/** `inc 6 sts in each rnd`: the shaping that goes on, before how its runs grow. */
+function takeGrowing(reader: RowReader): boolean {
+  const start = reader.at;
+  if (reader.take(SHAPING) || reader.take('increasing') || reader.take('decreasing')) {
+    readAmount(reader);
+    readNoun(reader);
+    reader.take('in');
+    if (reader.take(EACH) && reader.take(ROW)) return true;
+  }
+  reader.at = start;
+  return false;
 }
 
 /** `last row`, `last 2 rnds`, `previous row`, `row below`. */

@@ -55,10 +55,7 @@ function readTo(reader: RowReader): { readonly word: 'end' | 'marker' | 'corner'
     return { word: 'end', except: 0 };
   }
   if (!within && reader.take(MARKER)) return { word: 'marker', except: 0 };
-  if (!within && (reader.take('corner') || reader.takeAll('next', 'corner'))) {
-    readNoun(reader);
-    return { word: 'corner', except: 0 };
-  }
+  if (!within && takeCorner(reader)) return { word: 'corner', except: 0 };
   if (!within && reader.is('last')) {
     reader.at++;
     const except = readAmount(reader) ?? 1;
@@ -81,6 +78,17 @@ function readTo(reader: RowReader): { readonly word: 'end' | 'marker' | 'corner'
   }
   reader.at = start;
   return null;
+}
+
+/** `next corner`, `corner ch-2 sp`, `next ch-2 sp`: the next chain space. */
+function takeCorner(reader: RowReader): boolean {
+  const start = reader.at;
+  const next = reader.take('next');
+  const corner = reader.take('corner');
+  const noun = readNoun(reader);
+  if (corner ? noun === null || noun.what === 'sp' || noun.what === 'st' : next && noun?.what === 'sp') return true;
+  reader.at = start;
+  return false;
 }
 
 /** Words that only say which row: `of the row`, `of last rnd`, `of previous row`. Not `of the row below`, which opens an edge. */

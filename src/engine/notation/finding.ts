@@ -6,7 +6,7 @@ export type Degree = 'wrong' | 'doubtful' | 'note';
 /** Every rule the tool knows. Prose for each is in `readings/checks/prose.ts`, nowhere else. */
 export type Rule =
   // reading
-  | 'unread' | 'emptyText' | 'tooLong' | 'sizesMismatch' | 'labelOrder' | 'badHeader' | 'otherTerms' | 'unknownYarn' | 'textOutsideSection' | 'noRows' | 'termsGuessed'
+  | 'unread' | 'emptyText' | 'tooLong' | 'sizesMismatch' | 'labelOrder' | 'badHeader' | 'otherTerms' | 'unknownYarn' | 'textOutsideSection' | 'noRows' | 'termsGuessed' | 'rowsAssumed'
   // working
   | 'notEnoughPlaces' | 'repeatUneven' | 'statedCount' | 'leftCount' | 'noBase' | 'noSeam' | 'noRing' | 'noMarker' | 'noSuchRow' | 'repeatEmpty'
   | 'tooManyStitches' | 'lastNotNext' | 'leftUnsaid' | 'noPiece' | 'sideSaid'

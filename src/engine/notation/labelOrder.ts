@@ -15,6 +15,8 @@ export class LabelOrder {
   private last: Amount = 0;
   private lastOfAll: Amount = 0;
   private begun = false;
+  /** After rows to a length their number is not known, and the next label tells it. */
+  private loose = false;
 
   constructor(
     private readonly sizes: number,
@@ -25,6 +27,12 @@ export class LabelOrder {
     this.lastOfAll = this.last;
     this.last = 0;
     this.begun = false;
+    this.loose = false;
+  }
+
+  /** The line just followed goes on for a length, not a number of rows. */
+  goesOn(): void {
+    this.loose = true;
   }
 
   /** The label with its rows counted; `range` is the label's place in the whole text. */
@@ -45,10 +53,11 @@ export class LabelOrder {
     }
     rows = this.limited(rows, range, lineNumber);
     const expected = mapAmount(this.last, (value) => value + 1);
-    const follows = sameValues(first, expected);
+    const follows = sameValues(first, expected) && !this.loose;
     const countsOn = !this.begun && sameValues(first, mapAmount(this.lastOfAll, (value) => value + 1));
-    if (!follows && !countsOn) this.find('labelOrder', range, lineNumber, words(first), words(expected));
+    if (!follows && !countsOn && !this.loose) this.find('labelOrder', range, lineNumber, words(first), words(expected));
     this.begun = true;
+    this.loose = false;
     this.last = subtract(add(first, rows), 1);
     return { word, rows, start: follows ? null : first, side };
   }

@@ -18,6 +18,7 @@ export interface Measured {
 
 /** `until piece measures 10 cm`, `until it measures 4 ins from beg`, `for 12 (13, 14) cm`; null for other words. Linear in the text. */
 export function measuredIn(text: string): Measured | null {
+  if (!/\b(?:until|for)\b/i.test(text)) return null;
   const match = MEASURE.exec(text.length > 2000 ? text.slice(0, 2000) : text);
   if (!match) return null;
   const until = /until/i.test(match[1]!);
@@ -26,7 +27,7 @@ export function measuredIn(text: string): Measured | null {
   const scale = CM[match[6]![0]!.toLowerCase()] ?? 2.54;
   const numbers = [valueOf(match[3]!, match[4]), ...(match[5] ?? '').split(/[,;](?![ ]*\d+[ ]*$)|[,;]/).filter((part) => part.trim() !== '').map((part) => valueOf(part, /[½¼¾]/.exec(part)?.[0]))];
   if (numbers.some((value) => !(value > 0))) return null;
-  return { cm: numbers.map((value) => Number((value * scale).toFixed(3))), from: until ? 'beginning' : 'here', range: [match.index, match.index + match[0].trimEnd().length] };
+  return { cm: numbers.map((value) => Number((value * scale).toFixed(3))), from: until ? 'beginning' : 'here', range: [match.index, match.index + match[0].trimEnd().replace(/[.,]$/, '').length] };
 }
 
 function valueOf(digits: string, fraction: string | undefined): number {

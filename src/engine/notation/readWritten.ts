@@ -5,6 +5,8 @@ import type { Finding } from './finding.ts';
 import { guessTerms } from './guessTerms.ts';
 import { isKnownHeader, readHeaderLine, readSizes, readTerms } from './headerReading.ts';
 import type { Instruction } from './instruction.ts';
+import { measuredIn } from './measureClause.ts';
+import type { Measured } from './measureClause.ts';
 import { readLabel } from './labelReading.ts';
 import type { ReadLabel } from './labelReading.ts';
 import { LabelOrder } from './labelOrder.ts';
@@ -211,7 +213,9 @@ function readSections(text: string, lines: readonly TextLine[], terms: Terms, si
       const before = line.label.bare ? section.lines.findLast(({ kind }) => kind === 'row') : undefined;
       const round = before?.kind === 'row' && before.label.word === 'round';
       const label = order.follow(round ? { ...line.label, word: 'round' } : line.label, [line.from, from], line.lineNumber);
-      section.lines.push({ kind: 'row', label, text: text.slice(from, to), range: [from, to], lineNumber: line.lineNumber });
+      const measured = label.word === 'foundation' ? null : lengthOf(line.label, text.slice(from, to));
+      if (measured) order.goesOn();
+      section.lines.push({ kind: 'row', label, text: text.slice(from, to), range: [from, to], lineNumber: line.lineNumber, ...(measured ? { measured } : {}) });
       return;
     }
     const last = section.lines.at(-1);
@@ -219,6 +223,14 @@ function readSections(text: string, lines: readonly TextLine[], terms: Terms, si
     else section.lines.push(unlabelled(line, section.lines, terms, sizes));
   });
   return sections;
+}
+
+/** The length that a line says in the place of a number of rows; null where its label has the number, and for a "for 10 cm" that is no way of going on. */
+function lengthOf(label: ReadLabel, text: string): Measured | null {
+  const repeats = label.textFrom === 0;
+  if (label.last !== null || (!repeats && label.rows?.some((rows) => rows > 1))) return null;
+  const measured = measuredIn(text);
+  return measured && (measured.from === 'beginning' || repeats) ? measured : null;
 }
 
 /** Whether a line goes on with the one before: a row broken in two by the width of the page. */

@@ -18,6 +18,7 @@ const REMARKS: readonly RegExp[] = [
   /^(the )?\d* ?skipped (ch|chs|chains?)\b.*\bcount/,
   /^counts? as\b/,
   /^worked along both sides$/,
+  /^work(ing)? (back and forth )?in (rows|rounds|rnds)$/,
   /^(work |working )?to (correspond|match)\b/,
   /^(stretch|ease|block)\b/,
 ];

@@ -1,3 +1,4 @@
+import { measuredIn } from './measureClause.ts';
 import { numberOfWords } from './numberWords.ts';
 
 const SPACE = String.raw`[ \t]*`;
@@ -12,6 +13,8 @@ const RANGE = new RegExp(String.raw`${REP}${ROWS}${SPACE}(\d{1,6})(?:${SPACE}(?:
 const LIST = new RegExp(String.raw`${REP}${ROWS}${SPACE}(\d{1,6}(?:${SPACE},${SPACE}\d{1,6})*)${SPACE},?${SPACE}(?:and\b|&)${SPACE}\d{1,6}${TIMES}${END}`, 'i');
 const LAST = new RegExp(String.raw`${REP}(?:last|previous|prev|preceding)(?:${SPACE}(?:(\d{1,3})|([a-z]+(?:-[a-z]+)?)))?${SPACE}${ROWS}${TIMES}${END}`, 'i');
 const EVEN = new RegExp(String.raw`^(?:work|continue)[ \t]+(?:even[ \t]+for[ \t]+(${NUMBERS})${SPACE}${ROWS}|(${NUMBERS})${SPACE}${ROWS}[ \t]+even)\b`, 'i');
+const REPEATS = /^(?:rep|repeat|work|continue|cont|keep)\b/i;
+const GOES_ON = /^(?:work|continue|cont|keep)(?:[ \t]+(?:working|on))?(?:[ \t]+(?:even|straight|without shaping|in (?:the |this )?(?:stitch )?(?:pattern|patt)(?:[ \t]+as (?:established|set))?))+$/i;
 const EVEN_IN_WORDS = new RegExp(String.raw`^(?:work|continue)[ \t]+even[ \t]+for[ \t]+([a-z]+(?:-[a-z]+)?)${SPACE}${ROWS}\b`, 'i');
 
 /**
@@ -19,6 +22,12 @@ const EVEN_IN_WORDS = new RegExp(String.raw`^(?:work|continue)[ \t]+even[ \t]+fo
  * `Rep row 4`, `Repeat rows 2 and 4 3 times`, `Rep last 2 rnds twice more`, `Work even for 5 rows`. Null for other lines.
  */
 export function readRepeatLabel(line: string): readonly number[] | null {
+  const measured = REPEATS.test(line) ? measuredIn(line) : null;
+  if (measured) {
+    const words = line.slice(0, measured.range[0]).replace(/[\s,;]+$/, '');
+    // How many rows a length is, the gauge tells.
+    return GOES_ON.test(words) ? [1] : readRepeatLabel(words);
+  }
   const even = EVEN.exec(line);
   if (even) return positive(numbersOf(even[1] ?? even[2]!), 1);
   const words = EVEN_IN_WORDS.exec(line);

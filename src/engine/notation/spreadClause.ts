@@ -16,11 +16,11 @@ const BEGINNING = new Set(['beg', 'beginning', 'start']);
 type Across = Extract<Into, { at: 'across' }>;
 type Work = Extract<Instruction, { kind: 'work' }>;
 
-/** By how many a row grows, how far it goes, and whether its two ends are meant; `single`: one place at each end, not several along it. */
+/** By how many a row grows, how far it goes, and which of its ends are meant; `single`: one place at an end, not several along it. */
 interface Shaping {
   readonly by: Amount;
   readonly word: Across['word'] | null;
-  readonly ends: boolean;
+  readonly ends: 'none' | 'both' | 'first' | 'last';
   readonly single: boolean;
 }
 
@@ -30,12 +30,13 @@ function readShaping(reader: RowReader): Shaping | null {
   if (sign === 0) return null;
   reader.at++;
   const part = readPartOfEnds(reader);
-  if (part !== null) return { by: part * sign, word: null, ends: true, single: false };
+  if (part !== null) return { by: part * sign, word: null, ends: 'both', single: false };
   const amount = readAmount(reader);
   if (amount !== null) readNoun(reader);
   const by = mapAmount(amount ?? 1, (value) => value * sign || 0);
   const evenly = reader.take('evenly');
-  if (takeEnds(reader)) return { by, word: null, ends: true, single: !evenly };
+  const ends = takeEnds(reader);
+  if (ends !== 'none') return { by, word: null, ends, single: !evenly };
   if (amount === null) return null;
   if (evenly && !reader.takeAll('(', 'spaced', ')')) reader.take('spaced');
   const extent = evenly ? reader.attempt(() => readExtent(reader)) : null;
@@ -43,7 +44,7 @@ function readShaping(reader: RowReader): Shaping | null {
   if (!evenly && !inRow) return null;
   // "evenly along the front" says where, which is more than evenly.
   if (reader.is('at') || reader.is('in') || reader.is('along')) return null;
-  return { by, word: extent && extent.except === 0 ? extent.word : null, ends: false, single: false };
+  return { by, word: extent && extent.except === 0 ? extent.word : null, ends: 'none', single: false };
 }
 
 /** `in every other st of the 24 at each end`: how many that is at one end. */
@@ -58,7 +59,7 @@ function readPartOfEnds(reader: RowReader): number | null {
       if (of.kind === 'number') {
         reader.at++;
         readNoun(reader);
-        if (takeEnds(reader) && of.value >= nth) return Math.floor(of.value / nth);
+        if (takeEnds(reader) === 'both' && of.value >= nth) return Math.floor(of.value / nth);
       }
     }
   }
@@ -66,23 +67,18 @@ function readPartOfEnds(reader: RowReader): number | null {
   return null;
 }
 
-/** `at each end`, `at both ends of the row`, `at beg and end of row`, `on each side`. */
-function takeEnds(reader: RowReader): boolean {
+/** `at each end`, `at both ends of the row`, `at beg and end of row`, `on each side`, `at beg of row`; 'none', with nothing moved, for other words. */
+function takeEnds(reader: RowReader): Shaping['ends'] {
   const start = reader.at;
-  if (!reader.take('at') && !reader.take('on')) reader.take('each');
-  else if (reader.take(BEGINNING)) {
-    if ((reader.take('and') || reader.take('&')) && reader.take(END)) {
-      takeOfRow(reader);
-      return true;
-    }
-  }
-  reader.take(BOTH);
-  if (reader.at > start && reader.is(BOTH, -1) && reader.take(END)) {
-    takeOfRow(reader);
-    return true;
-  }
-  reader.at = start;
-  return false;
+  const at = reader.take('at') || reader.take('on');
+  reader.takeArticles();
+  let ends: Shaping['ends'] = 'none';
+  if (reader.take(BOTH)) ends = reader.take(END) ? 'both' : 'none';
+  else if (at && reader.take(BEGINNING)) ends = (reader.take('and') || reader.take('&')) && reader.take(END) ? 'both' : 'first';
+  else if (at && reader.take('end')) ends = 'last';
+  if (ends === 'none') reader.at = start;
+  else if (!takeOfRow(reader) && reader.is('of') && reader.is(EVERY, 1) && reader.is(ROW, 2)) reader.at += 3;
+  return ends;
 }
 
 /** `inc 6 sts evenly around`, `dec 1 st at each end` by itself: in the row's own stitch. */
@@ -93,6 +89,12 @@ export function readSpread(reader: RowReader): readonly Instruction[] | null {
   const call: OpenCall = plainCall('sc');
   reader.settle(call);
   const range = reader.range(start);
+  // By itself it is that one place; the words around it tell the rest of the row.
+  if (shaping.ends === 'first' || shaping.ends === 'last') {
+    if (typeof shaping.by !== 'number' || Math.abs(shaping.by) > 8) return null;
+    if (shaping.by < 0) call.together = 1 - shaping.by;
+    return [{ kind: 'work', stitch: call, each: Math.max(1, 1 + shaping.by), into: { at: 'next', count: 1, what: 'st' }, range }];
+  }
   const word = shaping.word === 'around' || shaping.word === 'end' ? shaping.word : 'across';
   return shaped(reader, start, { kind: 'work', stitch: call, each: 1, into: { at: 'across', except: 0, what: 'st', word }, range }, shaping);
 }
@@ -120,18 +122,19 @@ function shaped(reader: RowReader, start: number, before: Instruction, { by, wor
   const own = reader.range(start);
   const range = [before.range[1] > 0 && before.range[0] < own[0] ? before.range[0] : own[0], own[1]] as const;
   const far = word ?? into.word;
-  if (ends && single && far !== 'around' && typeof by === 'number' && Math.abs(by) <= 8) return atEnds(reader, before, into, by, range);
-  if (before.kind !== 'work' || far === 'marker' || far === 'corner') return null;
-  const spread: Instruction = { kind: 'spread', stitch: before.stitch, by: ends ? mapAmount(by, (value) => value * 2) : by, word: far, range };
-  return ends ? [spread, { kind: 'remark', text: reader.slice(start + (reader.tokens[start + 1]?.word === 'in' ? 2 : 1)), range: own }] : [spread];
+  if (ends !== 'none' && single && far !== 'around' && typeof by === 'number' && Math.abs(by) <= 8) return atEnds(reader, before, into, by, ends, range);
+  if (before.kind !== 'work' || far === 'marker' || far === 'corner' || ends === 'first' || ends === 'last') return null;
+  const spread: Instruction = { kind: 'spread', stitch: before.stitch, by: ends === 'both' ? mapAmount(by, (value) => value * 2) : by, word: far, range };
+  return ends === 'both' ? [spread, { kind: 'remark', text: reader.slice(start + (reader.tokens[start + 1]?.word === 'in' ? 2 : 1)), range: own }] : [spread];
 }
 
-function atEnds(reader: RowReader, before: Work | Extract<Instruction, { kind: 'inPattern' }>, into: Across, by: number, range: Instruction['range']): readonly Instruction[] {
+function atEnds(reader: RowReader, before: Work | Extract<Instruction, { kind: 'inPattern' }>, into: Across, by: number, ends: Shaping['ends'], range: Instruction['range']): readonly Instruction[] {
   const call: OpenCall = plainCall('sc');
   if (before.kind !== 'work') reader.settle(call);
   const stitch = before.kind === 'work' ? before.stitch : call;
   const end: Work = { kind: 'work', stitch: by < 0 ? { ...stitch, together: 1 - by } : stitch, each: by < 0 ? 1 : 1 + by, into: { at: 'next', count: 1, what: 'st' }, range };
-  const except = by < 0 ? 1 - by : 1;
+  const except = ends === 'first' ? 0 : by < 0 ? 1 - by : 1;
   const between = { ...before, into: { ...into, except, word: 'end' as const }, range };
-  return [end, before.kind === 'work' ? (between as Work) : { kind: 'inPattern', even: false, into: { ...into, except, word: 'end' }, range }, end];
+  const rest: Instruction = before.kind === 'work' ? (between as Work) : { kind: 'inPattern', even: false, into: { ...into, except, word: 'end' }, range };
+  return ends === 'first' ? [end, rest] : ends === 'last' ? [rest, end] : [end, rest, end];
 }

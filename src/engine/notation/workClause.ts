@@ -35,6 +35,7 @@ export function readWork(reader: RowReader): readonly Instruction[] | null {
     return null;
   }
   made ??= readCountAfter(reader);
+  const creeps = stitch.call.kind === 'slst' && made === null && reader.is('to');
   const into = readInto(reader);
   const loop = early ?? into?.loop;
   if (loop) stitch.call.loop = loop.loop;
@@ -46,6 +47,8 @@ export function readWork(reader: RowReader): readonly Instruction[] | null {
     reader.at = start;
     return null;
   }
+  // "Sl st to next ch-2 sp" goes into it.
+  if (creeps && node.kind === 'work' && node.into.at === 'across' && node.into.word === 'corner') return [node, { ...node, into: { at: 'next', count: 1, what: 'sp' } }];
   return withTimes(reader, node, start);
 }
 

@@ -2,6 +2,7 @@ import type { Terms } from '../craft/terms.ts';
 import type { Amount, TextRange } from './instruction.ts';
 import type { Finding } from './finding.ts';
 import type { GuessedTerms } from './guessTerms.ts';
+import type { Measured } from './measureClause.ts';
 
 /** The label of a row line: its word, how many rows the line stands for and, where said, its first number and its side. */
 export interface RowLabel {
@@ -21,7 +22,7 @@ export interface TermsFrom {
 
 /** A line of a written section: label and text apart. `range` places `text` in the whole file, `lineNumber` counts from 1. */
 export type WrittenLine = { readonly text: string; readonly range: TextRange; readonly lineNumber: number } & (
-  | { readonly kind: 'row'; readonly label: RowLabel }
+  | { readonly kind: 'row'; readonly label: RowLabel; /** A length said in the place of a number of rows. */ readonly measured?: Measured }
   | { readonly kind: 'step' }
   | { readonly kind: 'note' }
 );

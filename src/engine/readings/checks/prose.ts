@@ -27,6 +27,7 @@ const SENTENCES = {
     f.params['by'] === 'mixed' ? `Words of both US and UK terms stand here (${f.found}); it was read in ${termsOf(f.expected)} terms. Set the terms if they are the others.`
     : `The text doesn't say its terms; by its turning chains it was read in ${termsOf(f.expected)} terms.`,
   noRows: () => 'No rows were found: a row begins with a label such as “Row 1:” or “Rnd 1:”.',
+  rowsAssumed: (f) => `${f.expected} cm ${f.params['whole'] === 1 ? 'of this part in all is taken for' : 'is taken for'} ${f.found} ${f.params['whole'] === 1 ? 'more ' : ''}${f.found === 1 ? 'row' : 'rows'}${f.params['gauge'] === '' ? ', by a middle gauge, as the pattern gives none' : `, by the gauge of ${f.params['gauge']}`}. Count your own.`,
   notEnoughPlaces: (f) => (f.params['what'] === 'picot' ? `The row below has ${many(f.found, 'picot')} here, ${f.expected} ${f.expected === 1 ? 'is' : 'are'} asked for.` : f.params['what'] === 'open' ? `No open stitch is left to work into: ${f.found} of ${f.expected} could be worked.` : `The row below has ${sts(f.found)} here, ${f.expected} are asked for.`),
   repeatUneven: (f) => `The repeat doesn't come out even: it takes ${f.expected} at a time and ${sts(f.found)} ${f.found === 1 ? 'is' : 'are'} left over.${f.params['down'] === undefined ? '' : ` A row of ${f.params['down']} or ${f.params['up']} would divide.`}`,
   statedCount: (f) => `Says ${f.found}, makes ${f.expected}.`,
