@@ -1,3 +1,4 @@
+import { chosenNumbers } from '../../engine/6-drawing/chosenNumbers.ts';
 import type { Drawing, Mark } from '../../engine/6-drawing/drawing.ts';
 import type { Size, ViewTransform } from './viewTransform.ts';
 
@@ -22,6 +23,8 @@ export interface Ruler {
   readonly thinned: boolean;
   readonly inPlace: readonly RulerLabel[];
   readonly held: readonly RulerLabel[];
+  /** How far words under the chart move down for the numbers, which are larger here than in the drawing, mm. */
+  readonly downMm: number;
 }
 
 type TextMark = Extract<Mark, { kind: 'text' }>;
@@ -110,27 +113,15 @@ export function ruler(drawing: Drawing, plan: RulerPlan, view: ViewTransform, si
   const inPlace: RulerLabel[] = [];
   const held: RulerLabel[] = [];
   const naturalPx = natural * view.k;
-  let kept = 0;
-  for (const side of ['left', 'right'] as const) {
-    const planned = plan.rows.filter((row) => row.side === side);
-    const rows = thinned(planned, (row) => row.mark.text, (row) => row.mark.y * view.k, 1.15 * fontPx);
-    kept += rows.length;
-    for (const { mark, row, edge, items } of rows) {
-      const label = { key: `row ${row}`, text: mark.text, row, side };
-      const place = outward(mark, side, fontPx, naturalPx, view.k);
-      const widthPx = (mark.text.length + (rows.length < planned.length ? ARROW : 0)) * DIGIT * fontPx;
-      const x = place.x * view.k + view.x;
-      const start = place.anchor === 'start' ? x : place.anchor === 'end' ? x - widthPx : x - widthPx / 2;
-      const shift = side === 'left' ? Math.max(0, EDGE_PX - start) : Math.min(0, size.width - EDGE_PX - start - widthPx);
-      const edgePx = edge * view.k + view.x;
-      // A number that would be cut off moves in as long as it stays clear of the row itself.
-      const clear = side === 'left' ? start + widthPx + shift <= edgePx : start + shift >= edgePx;
-      if (shift === 0 || clear) inPlace.push({ ...label, ...place, x: place.x + shift / view.k });
-      else {
-        const y = rowAtEdge(drawing, items, view, size, side);
-        if (y !== null) held.push({ ...label, anchor: 'middle', x: 0, y });
-      }
-    }
+  // Numbers on the fabric itself stand one after another along a line of any slant.
+  const first = marks.find((mark) => mark.anchor === 'middle');
+  const along = (mark: TextMark): number => (mark.anchor === 'middle' && first ? Math.hypot(mark.x - first.x, mark.y - first.y) : mark.y);
+  const { chosen, step } = chosenNumbers(plan.rows.map(({ mark, side }) => ({ number: /^\d+$/.test(mark.text) ? Number(mark.text) : null, side, y: along(mark) * view.k })), 1.15 * fontPx);
+  const isThinned = step > 1;
+  for (const n of chosen) {
+    const label = rowLabel(drawing, plan.rows[n]!, view, size, { fontPx, naturalPx, carriesArrow: isThinned });
+    if (label?.held) held.push(label);
+    else if (label) inPlace.push(label);
   }
   const columns = thinned(plan.columns, (mark) => mark.text, (mark) => mark.x * view.k, 2.2 * fontPx);
   for (const mark of columns) {
@@ -140,7 +131,37 @@ export function ruler(drawing: Drawing, plan: RulerPlan, view: ViewTransform, si
     if (y <= size.height - 4) inPlace.push({ ...label, x: mark.x, y: mark.y + Math.max(0, ASCENT * (fontPx - naturalPx)) / view.k });
     else if (x > 0 && x < size.width) held.push({ ...label, x, y: 0 });
   }
-  return { fontPx, thinned: kept < plan.rows.length, inPlace, held };
+  const downMm = Math.max(0, (ASCENT + 0.5) * (fontPx - naturalPx)) / view.k;
+  return { fontPx, thinned: isThinned, inPlace, held, downMm };
+}
+
+/** The number of a row that is left out of a ruler, for when it is in hand; null for rows that are there or have no number. */
+export function rulerLabelOf(drawing: Drawing, plan: RulerPlan, made: Ruler, row: number | null, view: ViewTransform, size: Size): (RulerLabel & { readonly held: boolean }) | null {
+  const planned = row === null ? undefined : plan.rows.find((each) => each.row === row);
+  if (!planned || [...made.inPlace, ...made.held].some((label) => label.row === row)) return null;
+  return rowLabel(drawing, planned, view, size, { fontPx: made.fontPx, naturalPx: planned.mark.sizeMm * view.k, carriesArrow: made.thinned });
+}
+
+interface LabelSize {
+  readonly fontPx: number;
+  readonly naturalPx: number;
+  readonly carriesArrow: boolean;
+}
+
+/** A row's number in its place, or held at the frame's edge; null when none of the row is in sight. */
+function rowLabel(drawing: Drawing, { mark, row, edge, items, side }: PlannedRow, view: ViewTransform, size: Size, { fontPx, naturalPx, carriesArrow }: LabelSize): (RulerLabel & { readonly held: boolean }) | null {
+  const label = { key: `row ${row}`, text: mark.text, row, side };
+  const place = outward(mark, side, fontPx, naturalPx, view.k);
+  const widthPx = (mark.text.length + (carriesArrow ? ARROW : 0)) * DIGIT * fontPx;
+  const x = place.x * view.k + view.x;
+  const start = place.anchor === 'start' ? x : place.anchor === 'end' ? x - widthPx : x - widthPx / 2;
+  const shift = side === 'left' ? Math.max(0, EDGE_PX - start) : Math.min(0, size.width - EDGE_PX - start - widthPx);
+  const edgePx = edge * view.k + view.x;
+  // A number that would be cut off moves in as long as it stays clear of the row itself.
+  const clear = side === 'left' ? start + widthPx + shift <= edgePx : start + shift >= edgePx;
+  if (shift === 0 || clear) return { ...label, ...place, x: place.x + shift / view.k, held: false };
+  const y = rowAtEdge(drawing, items, view, size, side);
+  return y === null ? null : { ...label, anchor: 'middle', x: 0, y, held: true };
 }
 
 /** A number larger than the drawing has it grows away from the chart, not into it. */

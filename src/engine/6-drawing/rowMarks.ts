@@ -1,14 +1,15 @@
 import type { Fabric } from '../3-fabric/fabric.ts';
 import type { LaidRow, Layout } from '../5-layout/layout.ts';
+import { chosenNumbers } from './chosenNumbers.ts';
 import type { Mark } from './drawing.ts';
 
 /** Row numbers, direction arrows and leaders. Rows without a number (foundations, steps) get only an arrow if they are worked. */
 export function rowMarks(fabric: Fabric, layout: Layout, sizeMm: number): Mark[] {
-  const every = thinning(fabric, layout, sizeMm);
+  const shown = numberedRows(fabric, layout, sizeMm);
   const unrolled = new Set(layout.parts.flatMap(({ kind, rows }) => (kind === 'tube' ? rows : [])));
   return layout.rows.flatMap((laid) => {
     const row = fabric.rows[laid.row]!;
-    if (row.number === null || (row.number % every !== 0 && row.number !== 1)) return [];
+    if (row.number === null || !shown.has(laid.row)) return [];
     return laid.stands === 'inside' ? [insideNumber(laid, row.number, sizeMm)] : marksOf(laid, row.number, layout, unrolled.has(laid.row), sizeMm);
   });
 }
@@ -35,18 +36,17 @@ function insideNumber({ labelX, labelY, row }: LaidRow, number: number, sizeMm: 
   return { kind: 'text', role: 'rowNumber', x: labelX, y: labelY + 0.35 * sizeMm, text: String(number), sizeMm, anchor: 'middle', turnRad: 0, row };
 }
 
-/** 1 when every number has room, else 5 or 10: numbers of one side must not touch. */
-function thinning(fabric: Fabric, layout: Layout, sizeMm: number): number {
-  let least = Infinity;
+/** Rows whose numbers are shown: those of one side must not touch. Each piece for itself. */
+function numberedRows(fabric: Fabric, layout: Layout, sizeMm: number): Set<number> {
+  const shown = new Set<number>();
   for (const { rows } of layout.parts) {
     const own = new Set(rows);
-    const before = new Map<string, LaidRow>();
-    for (const laid of layout.rows) {
-      if (!own.has(laid.row) || fabric.rows[laid.row]!.number === null) continue;
-      const last = before.get(laid.startsAt);
-      if (last) least = Math.min(least, laid.stands === 'inside' ? Math.hypot(laid.labelX - last.labelX, laid.labelY - last.labelY) : Math.abs(laid.labelY - last.labelY));
-      before.set(laid.startsAt, laid);
-    }
+    const laid = layout.rows.filter(({ row }) => own.has(row) && fabric.rows[row]!.number !== null);
+    const first = laid[0];
+    // Numbers on the fabric stand one after another along a line of any slant.
+    const along = ({ stands, labelX, labelY }: LaidRow): number => (stands === 'inside' ? Math.hypot(labelX - first!.labelX, labelY - first!.labelY) : labelY);
+    const { chosen } = chosenNumbers(laid.map((one) => ({ number: fabric.rows[one.row]!.number, side: one.startsAt, y: along(one) })), sizeMm * 1.05);
+    for (const i of chosen) shown.add(laid[i]!.row);
   }
-  return least >= sizeMm * 1.05 ? 1 : least * 5 >= sizeMm * 1.05 ? 5 : 10;
+  return shown;
 }

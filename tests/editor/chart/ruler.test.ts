@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { planRuler, ruler, withArrow } from '../../../src/editor/chart/ruler.ts';
+import { planRuler, ruler, rulerLabelOf, withArrow } from '../../../src/editor/chart/ruler.ts';
 import { fitView } from '../../../src/editor/chart/viewTransform.ts';
 import { syntheticDrawing } from './syntheticDrawing.ts';
 
@@ -37,9 +37,21 @@ describe('row and stitch numbers on the screen', () => {
     expect(thinned).toBe(true);
     expect(fontPx).toBe(11);
     expect(rows.length).toBeGreaterThan(10);
-    expect(rows.every((label) => Number(label.text) % 5 === 0)).toBe(true);
+    expect(rows.filter((label) => Number(label.text) % 5 !== 0).map((label) => label.text)).toEqual(['1']);
+    expect(rows.some((label) => label.text === '200')).toBe(true);
     expect(withArrow(rows.find((label) => label.side === 'right')!, true)).toMatch(/^← \d+$/);
     expect(withArrow(rows.find((label) => label.side === 'left')!, true)).toMatch(/^\d+ →$/);
+  });
+
+  it('of the row in hand is there even where it was left out', () => {
+    const tall = syntheticDrawing({ columns: 20, rows: 200 });
+    const [plan, view] = [planRuler(tall), fitView(tall.bounds, size, 'whole', 20)];
+    const made = ruler(tall, plan, view, size);
+    const row = plan.rows.find(({ mark }) => mark.text === '53')!.row;
+    expect(rulerLabelOf(tall, plan, made, row, view, size)).toMatchObject({ text: '53', row, held: false });
+    // One that stands there already isn't set twice, and a row without a number has none.
+    expect(rulerLabelOf(tall, plan, made, made.inPlace[0]!.row, view, size)).toBeNull();
+    expect(rulerLabelOf(tall, plan, made, null, view, size)).toBeNull();
   });
 
   it('are held below when the bottom of the chart is out of sight', () => {

@@ -98,7 +98,7 @@ function rowMarks(rows: number, columns: number, at: (column: number, row: numbe
     const [x, y] = at(right ? columns : 0, row + 0.5);
     const out = right ? 1 : -1;
     const label = x + out * cellWidthMm * 2.4;
-    marks.push({ kind: 'text', role: 'rowNumber', x: label, y: y + 0.9, text: String(row + 1), sizeMm: 2.6, anchor: 'middle', turnRad: 0, row });
+    marks.push({ kind: 'text', role: 'rowNumber', x: label, y: y + 0.9, text: String(row + 1), sizeMm: 2.6, anchor: right ? 'start' : 'end', turnRad: 0, row });
     const tip = x + out * cellWidthMm * 0.5;
     marks.push({ kind: 'line', role: 'direction', points: [x + out * cellWidthMm * 1.4, y, tip, y, tip + out, y - 0.6], row });
     marks.push({ kind: 'area', role: row % 2 === 0 ? 'bandRS' : 'bandWS', points: [...at(0, row), ...at(columns, row), ...at(columns, row + 1), ...at(0, row + 1)], row });

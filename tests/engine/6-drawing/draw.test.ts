@@ -77,7 +77,7 @@ describe('a straight chart', () => {
       if (mark.kind === 'text') expect(mark.sizeMm).toBeGreaterThanOrEqual(LEAST_TEXT_MM - 1e-9);
     });
     const rows = texts(small.marks, 'rowNumber').map(({ text }) => text);
-    expect(rows).toEqual(['1', '5', '10']);
+    expect(rows.sort((a, b) => Number(a) - Number(b))).toEqual(['1', '2', '5', '6', '10', '11']);
   });
 
   it('is the same drawing at another scale', () => {
