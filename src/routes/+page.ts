@@ -12,8 +12,7 @@ interface ShelfData {
 export async function load(): Promise<ShelfData> {
   try {
     const shelf = shelfOfDevice();
-    await clearPutAway(shelf, Date.now());
-    const { cards, putAway, unreadable } = await shelf.list();
+    const { cards, putAway, unreadable } = await clearPutAway(shelf, Date.now());
     return { cards, putAway, unreadable: unreadable.length, trouble: null };
   } catch (error) {
     return { cards: [], putAway: [], unreadable: 0, trouble: keepFault(error).words };

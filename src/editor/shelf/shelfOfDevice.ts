@@ -2,7 +2,7 @@ import { NO_HISTORY } from '../../engine/1-pattern/history.ts';
 import type { Pattern } from '../../engine/1-pattern/pattern.ts';
 import { keepFault } from '../../keep/keepFault.ts';
 import { deviceStore } from '../../keep/keyStore.ts';
-import { NEVER_KEPT, shelfOf, type Shelf } from '../../keep/shelf.ts';
+import { NEVER_KEPT, shelfOf, type Shelf, type ShelfCard } from '../../keep/shelf.ts';
 import { pieceSvg } from '../piece/pieceSvg.ts';
 
 /** This window among all that look at the shelf. */
@@ -46,8 +46,10 @@ export async function addToShelf(shelf: Shelf, pattern: Pattern): Promise<{ read
   }
 }
 
-/** Removes for good what was put away longer ago than `PUT_AWAY_DAYS`. */
-export async function clearPutAway(shelf: Shelf, now: number): Promise<void> {
-  const { putAway } = await shelf.list();
-  for (const { id, putAwayAt } of putAway) if (putAwayAt !== null && now - putAwayAt > PUT_AWAY_DAYS * 86_400_000) await shelf.remove(id);
+/** Lists the shelf, and removes for good what was put away longer ago than `PUT_AWAY_DAYS`. */
+export async function clearPutAway(shelf: Shelf, now: number): ReturnType<Shelf['list']> {
+  const listed = await shelf.list();
+  const isOver = ({ putAwayAt }: ShelfCard) => putAwayAt !== null && now - putAwayAt > PUT_AWAY_DAYS * 86_400_000;
+  for (const card of listed.putAway.filter(isOver)) await shelf.remove(card.id);
+  return { ...listed, putAway: listed.putAway.filter((card) => !isOver(card)) };
 }
