@@ -1,6 +1,7 @@
 import type { Line, Pattern, Section } from '../../1-pattern/pattern.ts';
 import { mapAmount } from '../../notation/amounts.ts';
-import type { Amount } from '../../notation/instruction.ts';
+import { withoutJoiners } from '../../notation/cleanText.ts';
+import type { Amount, TextRange } from '../../notation/instruction.ts';
 import type { Finding } from '../../notation/finding.ts';
 import { readWritten } from '../../notation/readWritten.ts';
 import { lastRow, writeLabel } from '../../notation/writeLabel.ts';
@@ -22,9 +23,10 @@ export function sectionToText(section: Section): string {
     .join('\n');
 }
 
-/** Lines read from a section's text, without ids, and what reading the labels found (`where.text` in the text given). */
+/** Lines read from a section's text, without ids, the characters of each one's own text in the text given, and what reading the labels found (`where.text` in the text given). */
 export interface SectionLines {
   readonly lines: readonly Line[];
+  readonly places: readonly TextRange[];
   readonly findings: readonly Finding[];
 }
 
@@ -33,13 +35,30 @@ export function linesFromText(text: string, pattern: Pick<Pattern, 'terms' | 'si
   const sizes = pattern.sizes.length > 1 ? `Sizes: ${pattern.sizes.join(', ')}\n` : '';
   const head = `T\nTerms: ${pattern.terms.toUpperCase()}\n${sizes}\nSECTION\n`;
   // A row at the end makes a section of any text; it is taken off again.
-  const written = readWritten(`${head}${text}\nNext row: sc in next st.`);
-  const lines = written.sections.flatMap((section, index): (WrittenLine | { readonly kind: 'note'; readonly text: string })[] => (index === 0 || section.name === '' ? [...section.lines] : [{ kind: 'note', text: section.name }, ...section.lines])).map((line): Line => {
-    const own = line.text.replace(/[\r\n\t\u2060]+/g, ' ');
+  const whole = `${head}${text}\nNext row: sc in next st.`;
+  const written = readWritten(whole);
+  const read = written.sections
+    .flatMap((section, index): readonly (WrittenLine | NameAlone)[] => (index === 0 || section.name === '' ? section.lines : [nameAlone(whole, section.lineNumber), ...section.lines]))
+    .slice(0, -1);
+  const lines = read.map((line): Line => {
+    // A break is one space and no more, so that characters keep their places.
+    const own = withoutJoiners(line.text.replace(/[\r\n\t]/g, ' '));
     return line.kind === 'row' ? { kind: 'row', id: '', label: line.label, text: own } : { kind: line.kind, id: '', text: own };
-  }).slice(0, -1);
+  });
+  const places = read.map(({ range: [from, to] }): TextRange => [from - head.length, to - head.length]);
   const findings = written.findings
     .filter(({ rule }) => rule !== 'noRows' && rule !== 'textOutsideSection')
     .map((found) => (found.where.text ? { ...found, where: { ...found.where, text: [found.where.text[0] - head.length, found.where.text[1] - head.length] as const } } : found));
-  return { lines, findings };
+  return { lines, places, findings };
+}
+
+type NameAlone = Extract<WrittenLine, { kind: 'note' }>;
+
+/** A line that would name another section: in the text of one it is a note, whole as it stands. `lineNumber` counts from 1. */
+function nameAlone(whole: string, lineNumber: number): NameAlone {
+  const breaks = [...whole.matchAll(/\r\n|\r|\n/g)];
+  const before = breaks[lineNumber - 2];
+  const from = before ? before.index + before[0].length : 0;
+  const to = breaks[lineNumber - 1]?.index ?? whole.length;
+  return { kind: 'note', text: whole.slice(from, to), range: [from, to], lineNumber };
 }
