@@ -5,17 +5,18 @@ import { sizeReport } from '../../readings/sizes/sizeReport.ts';
 import type { WordsDocument } from '../../readings/words/wordsDocument.ts';
 import { documentParts } from '../../readings/words/documentParts.ts';
 import { yarnNeed, type YarnTotal } from '../../readings/yarn/yarnNeed.ts';
-import type { Block } from '../page/block.ts';
+import { block, type Block } from '../page/block.ts';
 import type { Format } from '../page/format.ts';
 import { lengthText } from '../lengths.ts';
 import type { PublishChoices } from '../publishChoices.ts';
 import { printable } from '../type/printable.ts';
 import type { WorkedPattern } from '../workedSizes.ts';
-import { heading, labelled, paragraph, table, type Cell } from './setBlocks.ts';
+import { besideHeading, gapMm, labelled, paragraph, table, type Cell } from './setBlocks.ts';
+import { setText, sideBySide } from '../page/setText.ts';
 import { yarnSwatch } from './yarnSwatch.ts';
 
 const MEASURE_WORDS: Readonly<Record<string, string>> = {
-  footLength: 'Foot, length', footGirth: 'Foot, around', heelDiagonal: 'Heel, around', ankle: 'Ankle, around', opening: 'Narrowest of the leg, around', calf: 'Top of leg, around', legLength: 'Leg, length',
+  footLength: 'Foot, length', footGirth: 'Foot, around', heelDiagonal: 'Heel, around', ankle: 'Ankle, around', opening: 'Ankle, around', calf: 'Top of leg, around', legLength: 'Leg, length',
   width: 'Width', topWidth: 'Width at the far edge', height: 'Height', girth: 'Around', endGirth: 'Around the far end', across: 'Across', length: 'Length',
 };
 
@@ -25,19 +26,19 @@ export function sizesPart({ pattern, sizes }: WorkedPattern, choices: PublishCho
   const first = reports[0]!.finished.filter(({ piece }) => piece === 0);
   if (first.length === 0) return [];
   const measured = first.map(({ name }, i) => ({ name, cm: reports.map((report) => report.finished.filter(({ piece }) => piece === 0)[i]?.cm ?? null) }));
-  const cell = (text: string, face: 'label' | 'strong' | 'text', end = false): Cell => ({ runs: [{ text, face }], end });
+  const cell = (text: string, face: 'strong' | 'text', end = false): Cell => ({ runs: [{ text, face }], end });
   const head = [cell('Finished', 'strong'), ...sizes.map(({ name }) => cell(printable(name) || 'One size', 'strong', true))];
-  const rows = measured.map(({ name, cm }) => [cell(MEASURE_WORDS[name] ?? name, 'text'), ...cm.map((one) => cell(one === null ? '–' : lengthText(one, choices.lengths), 'label', true))]);
-  return [heading('Sizes', 3, format), ...wideTable([head, ...rows], format)];
+  const rows = measured.map(({ name, cm }) => [cell(MEASURE_WORDS[name] ?? name, 'text'), ...cm.map((one) => cell(one === null ? '–' : lengthText(one, choices.lengths), 'text', true))]);
+  return besideHeading('Sizes', wideTable([head, ...rows], format), format);
 }
 
 /** A table of sizes: names in the first column, the others alike; parted below one another where the sizes are too many for the width. */
 function wideTable(rows: readonly (readonly Cell[])[], format: Format): readonly Block[] {
   const { widthMm, labelMm, measure, bodyPt } = format;
   const sizes = rows[0]!.length - 1;
-  const wide = Math.max(...rows.flatMap((row) => row.slice(1).map(({ runs }) => measure(runs[0]!.text, 'strong', bodyPt)))) + 5;
+  const wide = Math.max(...rows.flatMap((row) => row.slice(1).map(({ runs: [run] }) => measure(run!.text, run!.face, bodyPt)))) + 4.5;
   const x = labelMm;
-  const first = Math.min(Math.max(...rows.map(([name]) => measure(name!.runs[0]!.text, 'strong', bodyPt))) + 6, (widthMm - x) * 0.5);
+  const first = Math.min(Math.max(...rows.map(([name]) => measure(name!.runs[0]!.text, 'text', bodyPt))) + 3.5, (widthMm - x) * 0.5);
   const column = Math.min(wide, widthMm - x - first);
   const many = Math.max(1, Math.floor((widthMm - x - first) / column));
   const parts = Array.from({ length: Math.ceil(sizes / many) }, (_, part) => rows.map(([name, ...rest]) => [name!, ...rest.slice(part * many, (part + 1) * many)]));
@@ -52,16 +53,16 @@ export function materialsPart({ pattern, sizes }: WorkedPattern, document: Words
   const blocks = used.map(({ yarn, i }) => {
     const totals = needs.map(({ yarns }) => yarns[i]!);
     const text = `${yarn.letter}  ${printable(yarn.name)}: `;
-    return yarnSwatch(yarn, labelled('', [{ text, face: 'strong' }, { text: needWords(totals, choices), face: 'text' }], format), choices.mono, format);
+    return yarnSwatch(yarn, labelled('', [{ text, face: 'bold' }, { text: needWords(totals, choices), face: 'text' }], format), choices.mono, format);
   });
   const guessed = needs.some(({ yarns }) => yarns.some((yarn) => yarn.guessed && yarn.metres.estimate > 0));
   const note = `Amounts are estimates${sizes.length > 1 ? `, in the order of the sizes ${sizeNames(sizes.map(({ name }) => printable(name)))}` : ''}${totalsHaveBalls(needs.flatMap(({ yarns }) => yarns)) ? `; whole balls are for ${margin} % more` : ''}.${guessed ? ' No swatch was weighed: they rest on usual figures for the stitch.' : ''}`;
   const others = documentParts(document).filter(({ name }) => name === 'Materials').flatMap(({ entries }) => entries).filter(({ word }) => !/^(yarn [A-Z]|hook)$/i.test(word));
-  return [
-    heading('Materials', 3, format), ...blocks, paragraph(note, format, 'italic', { sizePt: format.smallPt, soft: true }),
+  return besideHeading('Materials', [
+    ...blocks, paragraph(note, format, 'italic', { sizePt: format.smallPt, soft: true }),
     ...(pattern.hookMm === null ? [] : [labelled('Hook', [{ text: `${pattern.hookMm} mm, or the size that gives the ${TERM_WORDS[choices.terms].gauge.toLowerCase()}`, face: 'text' }], format)]),
     ...others.map(({ word, value }) => labelled(word, [{ text: printable(value), face: 'text' }], format)),
-  ];
+  ], format);
 }
 
 function sizeNames([first, ...others]: readonly string[]): string {
@@ -90,7 +91,7 @@ function needWords(totals: readonly YarnTotal[], { lengths }: PublishChoices): s
 export function gaugePart({ pattern }: WorkedPattern, { terms, lengths }: PublishChoices, format: Format): readonly Block[] {
   const { gauge } = pattern;
   const word = TERM_WORDS[terms].gauge;
-  return [heading(word, 3, format), paragraph(`${gauge.stitches} sts and ${gauge.rows} rows over ${lengthText(gauge.overCm, lengths)} in ${stitchWord(gauge.stitch, terms)}. Make a swatch and wash it as the piece will be washed; if it comes out otherwise, change the hook.`, format)];
+  return besideHeading(word, [paragraph(`${gauge.stitches} sts and ${gauge.rows} rows over ${lengthText(gauge.overCm, lengths)} in ${stitchWord(gauge.stitch, terms)}. Make a swatch and wash it as the piece will be washed; if it comes out otherwise, change the hook.`, format)], format);
 }
 
 /** Terms, abbreviations that the rows use, special stitches and the designer's notes. */
@@ -98,9 +99,25 @@ export function wordsParts(document: WordsDocument, format: Format): readonly Bl
   const parts = documentParts(document).filter(({ name }) => name === 'Abbreviations' || name === 'Special stitches' || name === 'Notes');
   return parts.flatMap(({ name, entries }) => {
     const shown = entries.filter(({ word }) => !/^(designer|level|caution)$/i.test(word) || name !== 'Notes').filter(({ word }) => !/^(terms)$/i.test(word));
-    const terms = name === 'Abbreviations' ? [paragraph(`In ${document.terms.toUpperCase()} terms.`, format, 'italic')] : [];
-    if (shown.length === 0 && terms.length === 0) return [];
-    return [heading(name, 3, format), ...terms, ...shown.map(({ word, value }) => labelled(word, [{ text: printable(value), face: 'text' }], format, name === 'Abbreviations' ? { beforeMm: 0 } : {}))];
+    if (name === 'Abbreviations') return besideHeading(name, [paragraph(`In ${document.terms.toUpperCase()} terms.`, format, 'italic'), ...inColumns(shown, format)], format);
+    return shown.length === 0 ? [] : besideHeading(name, shown.map(({ word, value }) => labelled(format.labelMm === 0 ? word : '', [...(format.labelMm === 0 || word === '' ? [] : [{ text: `${printable(word)}: `, face: 'bold' as const }]), { text: printable(value), face: 'text' }], format)), format);
+  });
+}
+
+/** Short words with what they mean, in two columns read downwards (one in large print). */
+function inColumns(entries: readonly { readonly word: string; readonly value: string }[], format: Format): readonly Block[] {
+  const { labelMm, widthMm, measure, bodyPt, large } = format;
+  const columns = large ? 1 : 2;
+  const wide = (widthMm - labelMm) / columns;
+  const short = Math.min(wide * 0.4, Math.max(0, ...entries.map(({ word }) => measure(printable(word), 'bold', bodyPt))) + 4);
+  const rows = Math.ceil(entries.length / columns);
+  return Array.from({ length: rows }, (_, row) => {
+    const strips = Array.from({ length: columns }, (_, column) => entries[column * rows + row]).flatMap((entry, column) => {
+      if (!entry) return [];
+      const x = labelMm + column * wide;
+      return [setText({ runs: [{ text: printable(entry.word), face: 'bold' }], sizePt: bodyPt, xMm: x, widthMm: short - 2 }, measure), setText({ runs: [{ text: printable(entry.value), face: 'text' }], sizePt: bodyPt, xMm: x + short, widthMm: wide - short - 4 }, measure)];
+    });
+    return block(strips.reduce((all, one) => sideBySide(all, one), []), row === 0 ? gapMm(format) : 0);
   });
 }
 
@@ -111,5 +128,5 @@ export function cautionsPart({ pattern, sizes }: WorkedPattern, format: Format):
   const own = pattern.notes.filter(({ word }) => /^caution/i.test(word));
   if (cautions.length === 0 && own.length === 0) return [];
   const said = cautions.map(({ says, source, seen }) => labelled('', [{ text: `${says} `, face: 'text' }, { text: source === 'common practice' ? '' : `${source}${seen || /memory/.test(source) ? '' : ' (from memory)'}.`, face: 'italic', soft: true }], format));
-  return [heading('Take care', 3, format), ...own.map(({ value }) => paragraph(value, format)), ...said, paragraph(CAUTION_GUIDANCE, format, 'italic', { sizePt: format.smallPt, soft: true })];
+  return besideHeading('Take care', [...own.map(({ value }) => paragraph(value, format)), ...said, paragraph(CAUTION_GUIDANCE, format, 'italic', { sizePt: format.smallPt, soft: true })], format);
 }

@@ -13,12 +13,14 @@ import { heading } from './setBlocks.ts';
 /** The schematics of every size: the finished piece and its sections laid flat, at a round scale that fits the page. */
 export function schematicBlocks({ pattern, sizes }: WorkedPattern, { largePrint }: PublishChoices, format: Format): readonly Block[] {
   const textMm = (largePrint ? 12 : 8.5) * POINT_MM;
-  const drawings = sizes.flatMap(({ fabric, colours, size, name }) => printSchematic(pattern, fabric, colours.yarn, size, { textMm, widthMm: format.widthMm, heightMm: format.heightMm * 0.82 })
-    .map(({ text }, i, all) => ({ text, what: i === 0 && all.length > 1 ? 'sections laid flat' : 'finished', size: printable(name) })));
-  const blocks = drawings.sort((a, b) => Number(a.what !== 'finished') - Number(b.what !== 'finished')).flatMap(({ text, what, size }) => {
-    const title = `${what === 'finished' ? 'Finished' : 'Sections laid flat'}${size === '' || sizes.length < 2 ? '' : `, size ${size}`}`;
-    const { svg, widthMm, heightMm } = shrunk(insideOf(text), { widthMm: format.widthMm, heightMm: format.heightMm - 30 });
-    return [heading(title, 3, format), block([strip(heightMm, { pictures: [{ xMm: (format.widthMm - widthMm) / 2, yMm: 0, widthMm, heightMm, svg, says: `Schematic, ${title}` }] })], 1)];
+  const room = format.large ? format.heightMm * 0.8 : format.heightMm * 0.42;
+  const blocks = sizes.flatMap(({ fabric, colours, size, name }) => {
+    const drawings = printSchematic(pattern, fabric, colours.yarn, size, { textMm, widthMm: format.widthMm, heightMm: room });
+    return [...drawings].reverse().flatMap(({ text }, i, all) => {
+      const title = `${i === 0 ? 'Finished' : 'Sections laid flat'}${printable(name) === '' || sizes.length < 2 ? '' : `, size ${printable(name)}`}`;
+      const { svg, widthMm, heightMm } = shrunk(insideOf(text), { widthMm: format.widthMm, heightMm: format.heightMm - 30 });
+      return [heading(i === 0 && all.length === 1 ? title.replace('Finished', 'Schematic') : title, 3, format), block([strip(heightMm, { pictures: [{ xMm: (format.widthMm - widthMm) / 2, yMm: 0, widthMm, heightMm, svg, says: `Schematic, ${title}` }] })], 1)];
+    });
   });
   return blocks.length === 0 ? [] : [heading('Schematic', 2, format), ...blocks];
 }

@@ -3,6 +3,7 @@ import type { Run } from '../type/breakLines.ts';
 import { printable } from '../type/printable.ts';
 import type { Block } from '../page/block.ts';
 import type { Format } from '../page/format.ts';
+import { titled } from '../titled.ts';
 import { heading, labelled, paragraph } from './setBlocks.ts';
 
 /** The rows of a section under its name: each row with its label beside it and its count in bold, held on one page. */
@@ -15,7 +16,7 @@ function lineBlock(line: WordsLine, format: Format): Block {
   const text = printable(line.text);
   if (line.kind === 'note') return paragraph(text, format, 'italic');
   const only = line.sizes.length === 0 ? '' : `${line.sizes.length > 1 ? 'Sizes' : 'Size'} ${line.sizes.map(printable).join(' and ')} only`;
-  const label = [only, printable(line.label)].filter((part) => part !== '').join(': ');
+  const label = [only, printable(line.label).replace(/(\d)-(?=\d)/g, '$1–')].filter((part) => part !== '').join(': ');
   return labelled(label, rowRuns(text), format);
 }
 
@@ -23,10 +24,5 @@ function lineBlock(line: WordsLine, format: Format): Block {
 export function rowRuns(text: string): readonly Run[] {
   const count = /^(.*\S)\s+(\([^()]*(?:\([^()]*\)[^()]*)*\)|—[^—]*\.)$/u.exec(text);
   if (!count) return [{ text, face: 'text' }];
-  return [{ text: `${count[1]!} `, face: 'text' }, { text: count[2]!, face: 'strong' }];
-}
-
-/** A name in capitals throughout, as written patterns have it, in small letters with the first one large. */
-export function titled(name: string): string {
-  return name.length > 1 && name === name.toUpperCase() ? name.charAt(0) + name.slice(1).toLowerCase() : name;
+  return [{ text: `${count[1]!} `, face: 'text' }, { text: count[2]!, face: 'bold' }];
 }

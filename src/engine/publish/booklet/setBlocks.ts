@@ -21,6 +21,17 @@ export function heading(title: string, level: 1 | 2 | 3, format: Format, remark 
   return block([...rule, ...lines, ...under, strip(level === 3 ? 0.6 : 2.2)], level === 3 ? 5 : 9, { withNext: true, heading: { title: shown, level } });
 }
 
+/** Blocks under a heading that hangs in the column left of the first of them, where that column is free; else under it. */
+export function besideHeading(title: string, blocks: readonly Block[], format: Format): readonly Block[] {
+  const [first, ...rest] = blocks;
+  if (!first) return [];
+  const { labelMm, subheadPt, measure } = format;
+  if (labelMm === 0 || first.strips.some(({ texts }) => texts.some(({ xMm }) => xMm < labelMm))) return [heading(title, 3, format), ...blocks];
+  const shown = printable(title);
+  const head = setText({ runs: [{ text: shown, face: 'strong' }], sizePt: subheadPt, xMm: 0, widthMm: labelMm - 12, leading: 1.25 }, measure);
+  return [{ ...first, strips: sideBySide(head, first.strips), beforeMm: 6.5, whole: true, heading: { title: shown, level: 3 } }, ...rest];
+}
+
 /** Text beside its label: the label hangs in the column left of the text, or stands above it in large print. */
 export function labelled(label: string, runs: readonly Run[], format: Format, more: { readonly beforeMm?: number; readonly whole?: boolean; readonly sizePt?: number } = {}): Block {
   const { labelMm, widthMm, measure, bodyPt } = format;
@@ -28,10 +39,10 @@ export function labelled(label: string, runs: readonly Run[], format: Format, mo
   const own = { beforeMm: gapMm(format), whole: true, ...more };
   const shown = printable(label);
   if (labelMm === 0) {
-    const above = shown === '' ? [] : setText({ runs: [{ text: shown, face: 'strong' }], sizePt, xMm: 0, widthMm, leading: 1.25 }, measure);
+    const above = shown === '' ? [] : setText({ runs: [{ text: shown, face: 'bold' }], sizePt, xMm: 0, widthMm, leading: 1.25 }, measure);
     return block([...above, ...setText({ runs, sizePt, xMm: 0, widthMm }, measure)], own.beforeMm * 1.4, { whole: own.whole });
   }
-  const left = shown === '' ? [] : setText({ runs: [{ text: shown, face: 'strong' }], sizePt, xMm: 0, widthMm: labelMm - 4 }, measure);
+  const left = shown === '' ? [] : setText({ runs: [{ text: shown, face: 'bold' }], sizePt, xMm: 0, widthMm: labelMm - 4 }, measure);
   const right = setText({ runs, sizePt, xMm: labelMm, widthMm: widthMm - labelMm }, measure);
   return block(sideBySide(left, right), own.beforeMm, { whole: own.whole });
 }

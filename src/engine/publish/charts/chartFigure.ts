@@ -74,7 +74,7 @@ export function legendSvg({ drawing, look, entries }: Pick<ChartFigure, 'drawing
 /** Widths of a stitch that are tried where a chart is to fit, mm, the largest first. */
 const FITS_MM = [6, 5.5, 5, 4.5, 4, 3.5, 3, 2.5, 2];
 /** Symbols smaller than this can't be told apart, mm a stitch. */
-const LEAST_SYMBOL_MM = 3;
+const LEAST_SYMBOL_MM = 2.5;
 const LEAST_LARGE_MM = 4;
 /** Width of a stitch on charts that don't fit on a page at any of these. */
 const CUT_MM = 4;

@@ -6,6 +6,7 @@ import { fileWord, uniqueWords } from '../fileWord.ts';
 import { printable } from '../type/printable.ts';
 import type { WorkedPattern, WorkedSize } from '../workedSizes.ts';
 import type { ChartAsked } from './chartFigure.ts';
+import { titled } from '../titled.ts';
 import { sizesTogether } from './sizesTogether.ts';
 
 /** A chart that goes out: what it is of, how it is called, and its word for file names. */
@@ -38,7 +39,7 @@ export function plannedCharts(worked: WorkedPattern, choices: PublishChoices): r
       const sizes = all && worked.sizes.length > 1 ? 'all sizes' : one.spans.map(({ size }) => printable(size.name)).filter((size) => size !== '').join(', ');
       const kinds = shownKinds(choices.charts, facts);
       return kinds.map((kind): PlannedChart => {
-        const title = `${printable(name) || 'Chart'}${sizes === '' || (all && worked.sizes.length === 1) ? '' : sizes === 'all sizes' ? ', all sizes' : `, ${one.spans.length > 1 ? 'sizes' : 'size'} ${sizes}`}`;
+        const title = `${titled(printable(name)) || 'Chart'}${sizes === '' || (all && worked.sizes.length === 1) ? '' : sizes === 'all sizes' ? ', all sizes' : `, ${one.spans.length > 1 ? 'sizes' : 'size'} ${sizes}`}`;
         const word = unique([fileWord(name, 'chart'), all ? '' : fileWord(sizes), kinds.length > 1 ? kind : ''].filter((part) => part !== '').join('-'));
         return { worked, section, shared: one, kind, choices, title, word, id, plain: facts.alike && kind !== 'both' };
       });
@@ -50,7 +51,7 @@ interface SectionFacts {
   readonly yarns: number;
   /** Straight, and one plain stitch into each stitch. */
   readonly plainStitches: boolean;
-  /** And all rows alike, in one yarn each. */
+  /** Straight, and every row of one stitch in one yarn. */
   readonly alike: boolean;
 }
 
@@ -59,22 +60,23 @@ function factsOf({ fabric, dressed, colours }: WorkedSize, section: number): Sec
   const rows = fabric.rows.slice(firstRow, endRow).filter((row) => row.end > row.first && row.word !== 'step' && row.word !== 'foundation');
   const yarns = new Set<number>();
   const kinds = new Set<number>();
-  let striped = true;
+  let uniform = true;
   for (const row of rows) {
-    const own = new Set<number>();
+    const [ownYarns, ownKinds] = [new Set<number>(), new Set<number>()];
     for (let stitch = row.first; stitch < row.end; stitch++) {
       yarns.add(colours.yarn[stitch]!);
       if (!(fabric.flags[stitch]! & FLAG.counts)) continue;
-      own.add(colours.yarn[stitch]!);
+      ownYarns.add(colours.yarn[stitch]!);
       // The loop that is worked into is no other stitch, but it changes what the chart must show.
-      kinds.add(dressed.kind[stitch]! * 65536 + (dressed.flags[stitch]! & (FLAG.frontLoop | FLAG.backLoop | FLAG.frontPost | FLAG.backPost | FLAG.spike | FLAG.sameBase | FLAG.setByMotif)));
+      ownKinds.add(dressed.kind[stitch]! * 65536 + (dressed.flags[stitch]! & (FLAG.frontLoop | FLAG.backLoop | FLAG.frontPost | FLAG.backPost | FLAG.spike | FLAG.sameBase | FLAG.setByMotif)));
     }
-    striped &&= own.size < 2;
+    uniform &&= ownYarns.size < 2 && ownKinds.size < 2;
+    for (const kind of ownKinds) kinds.add(kind);
   }
   const shape = sectionShape(fabric, section);
   const straight = (shape === 'flat' || shape === 'tube') && rows.every((row) => row.made === rows[0]!.made);
   const plainStitches = straight && kinds.size === 1 && [...kinds].every((kind) => kind % 65536 === 0 && kind / 65536 !== stitchCode('ch'));
-  return { yarns: yarns.size, plainStitches, alike: straight && kinds.size < 2 && striped };
+  return { yarns: yarns.size, plainStitches, alike: straight && uniform };
 }
 
 function shownKinds(kinds: readonly ChartKind[], { yarns, plainStitches }: SectionFacts): readonly ChartKind[] {

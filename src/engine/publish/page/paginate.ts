@@ -37,7 +37,7 @@ export function paginate(blocks: readonly Block[], heightMm: number): Page[] {
   blocks.forEach((one, index) => {
     if (one.strips.length === 0) return;
     if (one.newPage && y > 0) turn();
-    if (y > 0) {
+    if (y > 0 && !onlyHeads(blocks, pages.at(-1)!)) {
       const group = needed(blocks, index);
       // A group higher than a page is not helped by a new one, unless its head would stand alone here.
       if (y + one.beforeMm + group.heightMm > heightMm + 1e-6 && (group.heightMm <= heightMm || y + one.beforeMm + group.leastMm > heightMm)) turn();
@@ -46,7 +46,7 @@ export function paginate(blocks: readonly Block[], heightMm: number): Page[] {
     const total = one.strips.length;
     one.strips.forEach((strip, nth) => {
       const left = total - nth;
-      const broke = nth > 0 && y + strip.heightMm > heightMm + 1e-6;
+      const broke = y > 0 && y + strip.heightMm > heightMm + 1e-6;
       // The last but one line goes over early so that the last one has company.
       const lonely = nth >= LEAST_LINES && left === LEAST_LINES && total > LEAST_LINES && y + strip.heightMm <= heightMm + 1e-6 && y + strip.heightMm + one.strips[nth + 1]!.heightMm > heightMm + 1e-6;
       if (broke || lonely) turn();
@@ -54,6 +54,11 @@ export function paginate(blocks: readonly Block[], heightMm: number): Page[] {
     });
   });
   return pages.filter((page, i) => page.length > 0 || i === 0).map((strips) => ({ strips }));
+}
+
+/** Whether a page has nothing yet but what must have something after it: a new page would leave that alone. */
+function onlyHeads(blocks: readonly Block[], strips: readonly PageStrip[]): boolean {
+  return strips.every(({ block }) => blocks[block]!.withNext);
 }
 
 /** What must stand together from a block on: itself (or its first lines), and what follows as long as it must have something after it. */

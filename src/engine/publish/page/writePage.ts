@@ -2,7 +2,7 @@ import { svgHead } from '../../6-drawing/svgHead.ts';
 import { attributes, escapeXml, num } from '../../6-drawing/svgText.ts';
 import { POINT_MM } from '../../6-drawing/textSize.ts';
 import { cutToWidth } from '../type/breakLines.ts';
-import { FACES } from '../type/face.ts';
+import { FACES, setPt } from '../type/face.ts';
 import type { PlacedPicture, PlacedRule, PlacedText } from './block.ts';
 import type { Format } from './format.ts';
 import type { Page } from './paginate.ts';
@@ -83,7 +83,7 @@ function textSvg({ xMm, yMm, text, face, sizePt, anchor, soft }: PlacedText, lef
   if (text === '') return '';
   const { family, weight, style } = FACES[face];
   return `<text${attributes({
-    x: left + xMm, y: top + yMm, 'font-family': family, 'font-size': sizePt * POINT_MM,
+    x: left + xMm, y: top + yMm, 'font-family': family, 'font-size': setPt(face, sizePt) * POINT_MM,
     'font-weight': weight === 400 ? null : weight, 'font-style': style === 'normal' ? null : style, 'text-anchor': anchor === 'start' ? null : anchor, fill: soft ? SOFT : INK,
   })}>${escapeXml(text)}</text>`;
 }

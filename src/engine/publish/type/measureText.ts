@@ -1,5 +1,5 @@
 import { POINT_MM } from '../../6-drawing/textSize.ts';
-import type { Face } from './face.ts';
+import { setPt, type Face } from './face.ts';
 import { FONT_WIDTHS } from './fontWidths.ts';
 
 /** Characters that the faces don't have, in thousandths of the size: generous, because another face will stand in. */
@@ -18,7 +18,7 @@ const IS_WIDE = /^[\u1100-\u115f\u2e80-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\u
 export function measureText(text: string, face: Face, sizePt: number): number {
   let thousandths = 0;
   for (const character of text) thousandths += widthOf(character, face);
-  return (thousandths / 1000) * sizePt * POINT_MM;
+  return (thousandths / 1000) * setPt(face, sizePt) * POINT_MM;
 }
 
 const TABLES = new Map<Face, Map<number, number>>();
