@@ -17,12 +17,22 @@ export function placeOfMend(cleaned: string, read: Pick<PatternFromText, 'lines'
   return [place[0] + start, place[0] + Math.min(end, written.length)];
 }
 
+/** Where the number of a row's label stands, before its words on the same line; null where it has none, or two. */
+function placeOfLabel(cleaned: string, read: Pick<PatternFromText, 'lines'>, { line }: Mend): TextRange | null {
+  const words = read.lines.get(line)?.range[0];
+  if (words === undefined) return null;
+  const start = cleaned.lastIndexOf('\n', words - 1) + 1;
+  const numbers = [...cleaned.slice(start, words).matchAll(/\d+/g)];
+  const [only] = numbers;
+  return numbers.length === 1 ? [start + only!.index, start + only!.index + only![0].length] : null;
+}
+
 /** The text with mends put in, all at once; of two that want the same characters the first is. */
 export function mendText(text: string, read: Pick<PatternFromText, 'lines'>, mends: readonly Mend[]): string {
   const cleaned = cleanText(text);
   const placed = mends.flatMap((mend) => {
-    const place = placeOfMend(cleaned, read, mend);
-    return place ? [{ from: place[0], to: place[1], text: mend.text }] : [];
+    const place = mend.label === undefined ? placeOfMend(cleaned, read, mend) : placeOfLabel(cleaned, read, mend);
+    return place ? [{ from: place[0], to: place[1], text: mend.label ?? mend.text }] : [];
   });
   placed.sort((a, b) => a.from - b.from);
   let mended = '';

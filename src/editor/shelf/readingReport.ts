@@ -63,7 +63,7 @@ export function readingReport(text: string, read: PatternFromText): ReadingRepor
 
 /** Rows of one line find the same mend; two mends of the same words would undo each other. */
 function eachOnce(mends: readonly Mend[]): readonly Mend[] {
-  return [...new Map(mends.map((mend) => [`${mend.line} ${mend.range[0]}`, mend])).values()];
+  return [...new Map(mends.map((mend) => [`${mend.line} ${mend.label === undefined ? mend.range[0] : 'label'}`, mend])).values()];
 }
 
 function termsSentence({ termsFrom: { by, words }, pattern }: PatternFromText): string {

@@ -23,7 +23,7 @@ export function readCount(reader: RowReader, end: number): Omit<Stated, 'range'>
   const outer = reader.end;
   reader.end = end;
   const count = reader.attempt(() => {
-    const read = readList(reader) ?? readEnding(reader) ?? readPlainCount(reader);
+    const read = reader.attempt(() => readList(reader)) ?? reader.attempt(() => readEnding(reader)) ?? readPlainCount(reader);
     return read && reader.at === end ? read : null;
   });
   reader.end = outer;

@@ -34,11 +34,13 @@ export interface Where {
   readonly stitch: number | null;
 }
 
-/** A certain mend: the text to put at a range of a line. */
+/** A certain mend: the text to put at a range of a line, or the number of its label. */
 export interface Mend {
   readonly line: string;
   readonly range: TextRange;
   readonly text: string;
+  /** The number that the row's label should have; the words stay. */
+  readonly label?: string;
 }
 
 /** Something the tool found. Data only: sentences are made by `describeFinding`. */

@@ -19,6 +19,7 @@ describe('a mend in the text that was pasted', () => {
     ['a soft hyphen and a mark of no width', 'Row 2: ch 1, tu\u00adrn, sc in each st ac\u200bross. (9 sc)', 'Row 2: ch 1, tu\u00adrn, sc in each st ac\u200bross. (8 sc)'],
     ['a row that goes on after the foot of a page', 'Row 2: ch 1, turn, sc in\n\n- 3 -\n\neach st across. (9 sc)', 'Row 2: ch 1, turn, sc in\n\n- 3 -\n\neach st across. (8 sc)'],
     ['a word of the other terms, broken by a hyphen', 'Row 2: ch 2, turn, half tre-\nble in each st across. (8 sts)', 'Row 2: ch 2, turn, hdc in each st across. (8 sts)'],
+    ['the number of a label that slipped', 'Row 2: ch 1, turn, sc in each st across.\nRow 2 (RS): ch 1, turn, sc in each st across.\nRow 4: ch 1, turn, sc in each st across.', 'Row 2: ch 1, turn, sc in each st across.\nRow 3 (RS): ch 1, turn, sc in each st across.\nRow 4: ch 1, turn, sc in each st across.'],
   ])('goes to its very words: %s', (_, row, mended) => {
     expect(mendAll(`${HEAD}${row}\n`)).toBe(`${HEAD}${mended}\n`);
   });

@@ -1,5 +1,7 @@
 import type { Finding } from '../../../engine/notation/finding.ts';
+import { dequal } from 'dequal/lite';
 import { certainMend } from '../../../engine/readings/checks/certainMend.ts';
+import { mendedLine } from '../../../engine/readings/checks/mendedLine.ts';
 import { sectionTitle } from '../../piece/sectionTitle.ts';
 import type { Command } from '../benchState.ts';
 
@@ -10,8 +12,8 @@ export function mendLine(finding: Finding): Command {
     const section = mend && pattern.sections.find((each) => each.lines.some((line) => line.id === mend.line));
     const line = section?.lines.find((each) => each.id === mend?.line);
     if (!mend || !section || !line) return null;
-    const text = line.text.slice(0, mend.range[0]) + mend.text + line.text.slice(mend.range[1]);
-    if (text === line.text) return null;
-    return { label: `Mend the ${sectionTitle(section.name).toLowerCase()}: ${mend.text.replace(/^[.\s]+|\s+$/g, '')}`, at, edits: [{ kind: 'setLine', section: section.id, line: { ...line, text } }] };
+    const mended = mendedLine(line, mend);
+    if (dequal(mended, line)) return null;
+    return { label: `Mend the ${sectionTitle(section.name).toLowerCase()}: ${mend.label === undefined ? mend.text.replace(/^[.\s]+|\s+$/g, '') : `row ${mend.label}`}`, at, edits: [{ kind: 'setLine', section: section.id, line: mended }] };
   };
 }

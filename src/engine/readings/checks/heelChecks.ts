@@ -11,7 +11,7 @@ export function heelChecks(fabric: Fabric): Finding[] {
     const rows = fabric.rows.slice(section.firstRow, section.endRow).filter((row) => row.word !== 'step' && row.end > row.first);
     if (!rows.some((row) => attaches(fabric, row))) return [];
     const where = (row: WorkedRow): Partial<Where> => ({ section: section.id, line: row.key.line, nth: row.key.nth, stitch: row.end - 1 });
-    return [...notClosed(rows, where), ...unequal(fabric, rows, where), ...offCentre(fabric, rows, where)];
+    return [...notClosed(fabric, rows, where), ...unequal(fabric, rows, where), ...offCentre(fabric, rows, where)];
   });
 }
 
@@ -22,14 +22,19 @@ function attaches(fabric: Fabric, row: WorkedRow): boolean {
 
 type WhereOf = (row: WorkedRow) => Partial<Where>;
 
-function notClosed(rows: readonly WorkedRow[], where: WhereOf): Finding[] {
+function notClosed(fabric: Fabric, rows: readonly WorkedRow[], where: WhereOf): Finding[] {
   const last = rows[rows.length - 1]!;
   const open = last.left.ahead + last.left.behind;
   if (open === 0) return [];
-  return [finding('wrong', 'heelOpen', where(last), { found: open, expected: 0, params: { ahead: last.left.ahead, behind: last.left.behind } })];
+  // Words of the section that were not read may be what closes it.
+  const degree = fabric.findings.some(({ rule, where: { section } }) => rule === 'unread' && section === where(last).section) ? 'doubtful' : 'wrong';
+  return [finding(degree, 'heelOpen', where(last), { found: open, expected: 0, params: { ahead: last.left.ahead, behind: last.left.behind } })];
 }
 
-/** The stitches that the row leaving the first side, and the one leaving the second, left. */
+/**
+ * The stitches that the row leaving the first side, and the one leaving the second, left. A side that lies on stitches of
+ * another section, as where a heel is begun on the leg, is told by what the closing rows take up there. Null where none are left.
+ */
 export function sidesLeft(fabric: Fabric, rows: readonly WorkedRow[]): { readonly first: number; readonly second: number; readonly row: WorkedRow } | null {
   const closing = rows.findIndex((row) => attaches(fabric, row));
   let first = 0;
@@ -41,7 +46,27 @@ export function sidesLeft(fabric: Fabric, rows: readonly WorkedRow[]): { readonl
     else [first, second] = [row.left.behind, row.left.ahead];
   }
   const row = rows[closing - 1];
-  return row && first > 0 ? { first, second, row } : null;
+  if (!row || first === 0) return null;
+  if (second > 0) return { first, second, row };
+  // The row that begins to close goes to the side that the section's own rows did not leave.
+  const { direction } = rows[closing]!;
+  const other = rows.slice(closing).reduce((sum, one) => (one.direction === direction ? sum + placesBeyond(fabric, one) : sum), 0);
+  return { first: other, second: first, row };
+}
+
+/** Places that a row works into beyond the row below, from its first stitch that attaches on. */
+function placesBeyond(fabric: Fabric, row: WorkedRow): number {
+  const places = new Set<number>();
+  let begun = false;
+  for (let stitch = row.first; stitch < row.end; stitch++) {
+    begun ||= (fabric.flags[stitch]! & FLAG.attaching) !== 0;
+    if (!begun) continue;
+    for (let at = fabric.baseStart[stitch]!; at < fabric.baseStart[stitch + 1]!; at++) {
+      const base = fabric.bases[at]!;
+      if (fabric.row[base] !== row.below) places.add(base);
+    }
+  }
+  return places.size;
 }
 
 function unequal(fabric: Fabric, rows: readonly WorkedRow[], where: WhereOf): Finding[] {

@@ -3,41 +3,12 @@ import { readLine } from '../../2-construct/readLine.ts';
 import { stitchRow, type StitchKind } from '../../craft/stitches.ts';
 import { stitchName, stitchWord } from '../../craft/terms.ts';
 import { finding, type Finding } from '../../notation/finding.ts';
-import { amountFor, type Instruction } from '../../notation/instruction.ts';
+import type { Instruction } from '../../notation/instruction.ts';
+import { labelChecks } from './labelChecks.ts';
 
 /** What a technical editor asks about the words themselves: labels, abbreviations, turning chains. Linear in the pattern's lines. */
 export function textChecks(pattern: Pattern): Finding[] {
-  return [...pattern.sections.flatMap((section, index) => [...labels(section, index, pattern), ...turningChains(section, pattern)]), ...abbreviations(pattern)];
-}
-
-/** Row numbers that do not follow the row before, by size; a section may count on from the one before it. */
-function labels(section: Section, index: number, pattern: Pattern): Finding[] {
-  const found: Finding[] = [];
-  let last = 0;
-  let begun = false;
-  for (const line of section.lines) {
-    if (line.kind !== 'row' || line.label.word === 'foundation' || line.label.word === 'setup') continue;
-    const { start, rows } = line.label;
-    if (start !== null) {
-      const first = amountFor(start, 0);
-      if (first !== last + 1 && begun) found.push(finding('doubtful', 'labelOrder', { section: section.id, line: line.id, nth: 0 }, { found: first, expected: last + 1 }));
-      else if (!begun && first !== last + 1 && first !== lastOfSection(pattern, index - 1) + 1) found.push(finding('doubtful', 'labelOrder', { section: section.id, line: line.id, nth: 0 }, { found: first, expected: last + 1 }));
-      last = first - 1;
-    }
-    begun = true;
-    last += amountFor(rows, 0);
-  }
-  return found;
-}
-
-function lastOfSection(pattern: Pattern, index: number): number {
-  let last = 0;
-  for (const line of pattern.sections[index]?.lines ?? []) {
-    if (line.kind !== 'row' || line.label.word === 'foundation' || line.label.word === 'setup') continue;
-    if (line.label.start !== null) last = amountFor(line.label.start, 0) - 1;
-    last += amountFor(line.label.rows, 0);
-  }
-  return last;
+  return [...pattern.sections.flatMap((section, index) => [...labelChecks(section, index, pattern), ...turningChains(section, pattern)]), ...abbreviations(pattern)];
 }
 
 interface Rise {

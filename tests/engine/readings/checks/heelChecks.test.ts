@@ -41,4 +41,12 @@ describe('checks of a heel turned in short rows', () => {
   it('knows a heel by what its rows do, whatever it is called', () => {
     expect(heel(GOOD.replace('HEEL', 'POCKET').replace('Rows 4-13', 'Rows 4-12')).found.map((one) => one.rule)).toEqual(['heelOpen']);
   });
+
+  it('counts a side that lies on the leg, where the heel is begun on it', () => {
+    // Turned short rows over 20 stitches of a leg, 5 left on either side (common practice): row 1 leaves stitches of the leg.
+    const begun = 'Heel on a leg\n\nLEG\nFoundation: ch 20, join to form a ring.\nRnd 1: ch 1, sc in each ch around, join.\n\nHEEL\nRow 1: ch 1, turn, sc in next 15 sts. Leave the rest unworked.\nRow 2: ch 1, turn, sc in next 10 sts. Leave 5 unworked.\nRows 3-12: ch 1, turn, sc in each st across, sc in next unworked st.\n';
+    const { fabric } = workText(begun);
+    expect(sidesLeft(fabric, fabric.rows.filter(({ section, word }) => section === 1 && word === 'row'))).toMatchObject({ first: 5, second: 5 });
+    expect(heelChecks(fabric).map(({ rule }) => rule)).toEqual([]);
+  });
 });

@@ -6,6 +6,7 @@ import { work } from '../../../../src/engine/3-fabric/work.ts';
 import { colour } from '../../../../src/engine/4-colour/colour.ts';
 import type { Finding } from '../../../../src/engine/notation/finding.ts';
 import { check } from '../../../../src/engine/readings/checks/check.ts';
+import { mendedLine } from '../../../../src/engine/readings/checks/mendedLine.ts';
 import { describeFinding } from '../../../../src/engine/readings/checks/prose.ts';
 
 function checked(text: string): { pattern: Pattern; found: Finding[] } {
@@ -39,6 +40,29 @@ describe('findings with mends', () => {
     const one = found.find((each) => each.rule === rule);
     expect(one && describeFinding(one), JSON.stringify(found)).toBe(says);
     expect(mended(pattern, one!)).toBe(after);
+  });
+
+  it('mends a label that slipped, where the row after it goes on from the number that was meant', () => {
+    const { pattern, found } = checked(`${FOUNDATION}Row 2: ch 1, turn, sc in each st across.\nRow 2: ch 1, turn, sc in each st across.\nRow 4: ch 1, turn, sc in each st across.`);
+    const slips = found.filter(({ rule }) => rule === 'labelOrder');
+    expect(slips.map((one) => [one.where.line, one.found, one.expected, one.mend?.label])).toEqual([['l4', 2, 3, '3']]);
+    const lines = pattern.sections[0]!.lines.map((line) => (line.id === 'l4' ? mendedLine(line, slips[0]!.mend!) : line));
+    const after = { ...pattern, sections: [{ ...pattern.sections[0]!, lines }] };
+    const fabric = work(construct(after, 0));
+    expect(fabric.rows.map(({ number }) => number)).toEqual([null, 1, 2, 3, 4]);
+    expect(check(after, fabric, colour(after, fabric, 0)).filter(({ rule }) => rule === 'labelOrder')).toEqual([]);
+  });
+
+  it('gives no mend for a label where rows may be missing', () => {
+    const { found } = checked(`${FOUNDATION}Row 2: ch 1, turn, sc in each st across.\nRow 4: ch 1, turn, sc in each st across.\nRow 5: ch 1, turn, sc in each st across.`);
+    expect(found.filter(({ rule }) => rule === 'labelOrder').map((one) => [one.found, one.expected, one.mend])).toEqual([[4, 3, null]]);
+  });
+
+  it('mends a count that lacks a size, since every size says its own; not an instruction, whose number nobody can tell', () => {
+    const { pattern, found } = checked('T\nTerms: US\nSizes: S (M, L)\n\nPIECE\nFoundation: ch 11 (13, 15).\nRow 1: sc in 2nd ch from hook and in each ch across. (10 (12) sc)\nRow 2: ch 1, turn, sc in next 10 (12) sts. Leave the rest unworked.\n');
+    const missing = found.filter(({ rule }) => rule === 'sizesMismatch');
+    expect(missing.map((one) => [one.where.line, one.found, one.expected])).toEqual([['l2', 2, 3], ['l3', 2, 3]]);
+    expect(missing.map((one) => mended(pattern, one))).toEqual(['sc in 2nd ch from hook and in each ch across. (10 (12, 14) sc)', null]);
   });
 
   it('gives the mend in every size', () => {
