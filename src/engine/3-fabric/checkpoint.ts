@@ -11,6 +11,7 @@ export interface Checkpoint {
   readonly stitches: number;
   readonly places: number;
   readonly seams: number;
+  readonly closings: number;
   /** Report of the row before, as it was when this row began. */
   readonly lastRow: WorkedRow | null;
 }
@@ -35,6 +36,7 @@ export function takeCheckpoint(hook: Hook, before: Checkpoint | undefined, lastR
     stitches: hook.stitches.count,
     places: hook.edge.count,
     seams: hook.seams.length,
+    closings: hook.closings.length,
     lastRow,
   };
 }
@@ -47,6 +49,7 @@ export function resume(hook: Hook, checkpoint: Checkpoint, row: number): Hook {
   resumed.pieces = checkpoint.pieces.map((piece) => ({ ...piece }));
   resumed.state = { ...checkpoint.state };
   resumed.seams = hook.seams.slice(0, checkpoint.seams);
+  resumed.closings = hook.closings.slice(0, checkpoint.closings);
   checkpoint.pieces.forEach((piece, index) => {
     resumed.edge.relink(checkpoint.orders[index]!);
     // Marks are the only places whose kind changes: a flat edge's end, until it is closed.

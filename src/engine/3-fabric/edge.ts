@@ -1,7 +1,10 @@
 import { GrowingInt32 } from './growing.ts';
 
-/** What a place on the edge is. Marks are no places to work into; the hook passes over all of them but an edge's end. */
-export const PLACE = { top: 0, bottom: 1, end: 2, seam: 3, roundStart: 4 } as const;
+/**
+ * What a place on the edge is. Row ends are the sides of flat rows: the hook passes over them unless it is told to work into
+ * them. Marks are no places to work into; the hook passes over all of them but an edge's end.
+ */
+export const PLACE = { top: 0, bottom: 1, rowEnd: 2, end: 3, seam: 4, roundStart: 5 } as const;
 
 /** Neither a stitch nor a row. */
 export const NONE = -1;
@@ -72,6 +75,10 @@ export class Edge {
   /** Turns the mark of a ring into another mark. */
   setMark(mark: number, what: number): void {
     this.what.set(mark, what);
+  }
+
+  isRowEnd(place: number): boolean {
+    return this.what.at(place) === PLACE.rowEnd;
   }
 
   isMark(place: number): boolean {

@@ -89,6 +89,8 @@ export interface Fabric {
   readonly sections: readonly { readonly id: string; readonly name: string; /** Row indices [firstRow, endRow). */ readonly firstRow: number; readonly endRow: number }[];
   /** Seam marks: the stitches on either side when the seam was closed, in ring order. */
   readonly seams: readonly { readonly row: number; readonly before: number; readonly after: number }[];
+  /** Rings closed flat, as a toe is: the stitches that were joined, in pairs. */
+  readonly closings: readonly { readonly row: number; readonly pairs: readonly (readonly [number, number])[] }[];
   /** Stitches whose tops are open at the end, each with its reason to be so. */
   readonly openAtEnd: Int32Array;
   readonly findings: readonly Finding[];

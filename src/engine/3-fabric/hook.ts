@@ -2,6 +2,7 @@ import { stitchCode, type StitchKind } from '../craft/stitches.ts';
 import type { PlaceWord, StitchCall } from '../notation/instruction.ts';
 import { Edge, NONE, PLACE } from './edge.ts';
 import { FLAG } from './fabric.ts';
+import { rowEndsAhead, takeRowEnd } from './rowEnds.ts';
 import { StitchStore } from './stitchStore.ts';
 
 /** One piece of fabric: its ring on the edge. */
@@ -44,6 +45,8 @@ export interface HookState {
   sameBases: readonly number[];
   /** Place of the marker, NONE when there is none. */
   marker: number;
+  /** Whether the last row ended in a stitch that ties it to an earlier row: its end there is closed. */
+  tied: boolean;
 }
 
 /** The hook on the edge: the few moves that every instruction is made of. */
@@ -52,9 +55,10 @@ export class Hook {
   stitches = new StitchStore();
   pieces: Piece[] = [];
   seams: { row: number; before: number; after: number }[] = [];
+  closings: { row: number; pairs: readonly (readonly [number, number])[] }[] = [];
   state: HookState = {
     piece: NONE, behind: NONE, direction: 1, facing: -1, yarn: 0, thread: NONE, cut: true, pending: 0, pendingCounts: null,
-    turned: false, pendingAtStart: false, sameIsAhead: false, sameBases: [], marker: NONE,
+    turned: false, pendingAtStart: false, sameIsAhead: false, sameBases: [], marker: NONE, tied: false,
   };
   /** The row being worked. */
   row = 0;
@@ -77,25 +81,28 @@ export class Hook {
   lastPut = NONE;
   /** Whether a round passed over places before its first stitch. */
   passedAtStart = false;
+  /** Whether the row turned between its stitches: it has no two ends then. */
+  bent = false;
   /** Meshes of filet made in this row, and the picot of the row below passed last. */
   meshes = 0;
   picot = NONE;
 
   /** Gets ready for row `row`. */
   beginRow(row: number, round: boolean): void {
-    Object.assign(this, { row, round, instruction: 0, below: NONE, used: 0, placed: 0, takenStitches: 0, takenSpaces: 0, lastSpace: NONE, startBehind: NONE, rowFacing: 0, rowDirection: 0, lastPut: NONE, passedAtStart: false, meshes: 0, picot: NONE });
+    Object.assign(this, { row, round, instruction: 0, below: NONE, used: 0, placed: 0, takenStitches: 0, takenSpaces: 0, lastSpace: NONE, startBehind: NONE, rowFacing: 0, rowDirection: 0, lastPut: NONE, passedAtStart: false, bent: false, meshes: 0, picot: NONE });
   }
 
   get piece(): Piece | undefined {
     return this.pieces[this.state.piece];
   }
 
-  /** The place ahead, marks passed over; NONE at the end of a flat edge or of an empty ring. */
+  /** The place ahead, marks and row ends passed over; NONE at the end of a flat edge or of an empty ring. */
   ahead(from = this.state.behind): number {
     if (from === NONE) return NONE;
     let place = from;
     for (let marks = 0; marks < 2; ) {
       place = this.edge.beside(place, this.state.direction);
+      if (this.edge.isRowEnd(place)) continue;
       if (!this.edge.isMark(place)) return place;
       if (this.edge.what.at(place) === PLACE.end) return NONE;
       marks++;
@@ -134,6 +141,7 @@ export class Hook {
 
   /** Whether a place is a stitch in the sense of "next st": not a chain space, not a slip stitch that doesn't count. */
   isStitch(place: number): boolean {
+    if (this.edge.isRowEnd(place)) return false;
     const stitch = this.edge.stitch.at(place);
     if (this.edge.what.at(place) === PLACE.bottom || this.stitches.has(stitch, FLAG.counts | FLAG.foundation)) return true;
     const code = this.stitches.code(stitch);
@@ -146,6 +154,7 @@ export class Hook {
 
   /** Whether a place answers a word of the pattern. */
   answers(place: number, what: PlaceWord): boolean {
+    if (what === 'rowEnd') return this.edge.isRowEnd(place);
     const stitch = this.edge.stitch.at(place);
     if (what === 'st') return this.isStitch(place);
     if (what === 'sp') return this.edge.run.at(place) !== NONE;
@@ -166,6 +175,7 @@ export class Hook {
 
   /** Counts the places in reach that answer a word; chain spaces count once. Linear in what is in reach. */
   reachCount(what: PlaceWord): number {
+    if (what === 'rowEnd') return rowEndsAhead(this);
     let count = 0;
     let lastRun = NONE;
     const first = this.ahead();
@@ -196,8 +206,24 @@ export class Hook {
     return this.edge.stitch.at(place);
   }
 
+  /** Stands just before `place`, which lies ahead. Row ends between are worked past and close. */
+  standBefore(place: number): void {
+    const { direction } = this.state;
+    for (let end = this.edge.beside(place, -direction); end !== this.state.behind && this.edge.isRowEnd(end); end = this.edge.beside(place, -direction)) this.dropRowEnd(end);
+    this.state.behind = this.edge.beside(place, -direction);
+  }
+
+  /** Takes a row end off the edge without working into it. */
+  dropRowEnd(place: number): void {
+    const before = this.edge.beside(place, -this.state.direction);
+    if (place === this.state.behind) this.state.behind = before;
+    if (place === this.startBehind) this.startBehind = before;
+    this.edge.remove(place);
+  }
+
   /** Takes the next place in reach that answers `what`, passing over others; null when there is none (nothing taken then). */
   takeNext(what: PlaceWord): { stitches: readonly number[]; place: number } | null {
+    if (what === 'rowEnd') return takeRowEnd(this);
     let place = this.ahead();
     const first = place;
     while (this.inReach(place) && !this.answers(place, what)) {
@@ -209,7 +235,7 @@ export class Hook {
     if (this.round && this.placed === 0 && place !== first) this.passedAtStart = true;
     else for (let passed = first; passed !== place; passed = this.ahead()) this.take(passed);
     // A mark between hook and place is passed now, so that what is made next lies beyond it.
-    this.state.behind = this.edge.beside(place, -this.state.direction);
+    this.standBefore(place);
     return { place, stitches: what === 'sp' ? this.takeRun(place) : [this.take(place)] };
   }
 
@@ -246,6 +272,7 @@ export class Hook {
       this.rowFacing = this.state.facing;
       this.rowDirection = direction;
     }
+    this.bent ||= direction !== this.rowDirection;
     this.edge.insert(place, behind, direction);
     this.state.behind = this.lastPut = place;
     this.placed++;

@@ -64,11 +64,36 @@ export function sewSeam(work: RowWork, clause: Clause<'seam'>): void {
   }
   settleChains(hook);
   hook.close(piece, PLACE.seam);
+  // The seam takes the ends of all rows on both sides.
+  for (const way of [1, -1]) {
+    for (let end = hook.edge.beside(piece.mark, way); hook.edge.isRowEnd(end); end = hook.edge.beside(piece.mark, way)) hook.dropRowEnd(end);
+  }
   const rightSide = hook.state.direction * hook.state.facing;
   const before = hook.edge.beside(piece.mark, -rightSide);
   const after = hook.edge.beside(piece.mark, rightSide);
   if (before === piece.mark) return;
   hook.seams.push({ row: hook.edge.row.at(before), before: hook.edge.stitch.at(before), after: hook.edge.stitch.at(after) });
+}
+
+/**
+ * Closes a ring laid flat, as a toe: from the hook on, the stitches of its first half are joined to those of the second, the
+ * nearest to the last. With an odd number one lies at the fold, on itself. Takes every place; makes no stitch.
+ */
+export function closeUp(work: RowWork, clause: Clause<'seam'>): void {
+  const { hook } = work;
+  settleChains(hook);
+  const open: number[] = [];
+  for (let place = hook.ahead(); place !== NONE; place = hook.ahead()) {
+    const counts = hook.isStitch(place);
+    hook.standBefore(place);
+    const stitch = hook.take(place);
+    if (counts) open.push(stitch);
+  }
+  if (open.length < 2) {
+    report(work, 'wrong', 'noSeam', clause.range);
+    return;
+  }
+  hook.closings.push({ row: hook.row, pairs: open.slice(0, open.length >> 1).map((stitch, i) => [stitch, open[open.length - 1 - i]!] as const) });
 }
 
 /**

@@ -109,7 +109,7 @@ function walk(hook: Hook, from: number, direction: number, section: number, rows
   for (let steps = edge.count + 1; place !== NONE && steps > 0; steps--) {
     if (edge.isMark(place)) {
       if (edge.what.at(place) === PLACE.end) return { count, wholeRing: false };
-    } else {
+    } else if (!edge.isRowEnd(place)) {
       const row = edge.row.at(place);
       if (row === hook.row) return { count, wholeRing: count > 0 };
       if (row < 0 || rows[row]?.section !== section) return { count, wholeRing: false };
@@ -122,6 +122,6 @@ function walk(hook: Hook, from: number, direction: number, section: number, rows
 
 function openPlaces(hook: Hook, mark: number): number {
   let open = 0;
-  for (let place = hook.edge.beside(mark, 1); place !== mark; place = hook.edge.beside(place, 1)) open++;
+  for (let place = hook.edge.beside(mark, 1); place !== mark; place = hook.edge.beside(place, 1)) if (!hook.edge.isRowEnd(place)) open++;
   return open;
 }

@@ -7,6 +7,7 @@ import { NONE, PLACE } from './edge.ts';
 import { FLAG, type Fabric, type WorkedRow } from './fabric.ts';
 import { Hook } from './hook.ts';
 import { closeEdge, joinAt } from './joins.ts';
+import { openRowEnds } from './rowEnds.ts';
 import { checkStated, reportRow, statedMade } from './rowReport.ts';
 import { report, type RowWork } from './rowWork.ts';
 import { placesInReach } from './workMeshes.ts';
@@ -55,6 +56,7 @@ export function work(program: Program, previous: Fabric | null = null): Fabric {
     rows,
     sections: sectionsOf(program, rows),
     seams: worker.seams.slice(),
+    closings: worker.closings.slice(),
     openAtEnd: openAtEnd(worker),
     findings: [...program.findings, ...findings.flat()],
   };
@@ -113,6 +115,7 @@ function workOnce(hook: Hook, program: Program, index: number, rows: readonly Wo
   if (!work.stopped && !work.leftSaid && hook.placed > 0 && row.word !== 'step') checkLeftOver(work);
   const first = firstStitch(hook, index, Math.min(count, pendingFrom));
   const worked = reportRow(work, first, rows, round);
+  if (row.word !== 'foundation') openRowEnds(hook);
   if (row.side && worked.side !== row.side && hook.placed > 0) report(work, 'doubtful', 'sideSaid', [0, 0], { found: row.side, expected: worked.side });
   return {
     hook, work, row: worked, findings: work.findings,

@@ -2,7 +2,7 @@ import type { Instruction } from '../notation/instruction.ts';
 import { goToOtherSide, settleChains } from './chains.ts';
 import { NONE, PLACE } from './edge.ts';
 import { FLAG } from './fabric.ts';
-import { closeRing, joinAt, joinRound, sewSeam } from './joins.ts';
+import { closeRing, closeUp, joinAt, joinRound, sewSeam } from './joins.ts';
 import { amountOf, MOST_STITCHES, report, type RowWork } from './rowWork.ts';
 import { workInPattern, workSpread } from './workPattern.ts';
 import { workRepeat } from './workRepeat.ts';
@@ -39,7 +39,8 @@ function workClause(work: RowWork, clause: Instruction): void {
       skip(work, clause);
       return;
     case 'skipSeam': {
-      const beyond = state.behind === NONE ? NONE : hook.edge.beside(state.behind, state.direction);
+      let beyond = state.behind === NONE ? NONE : hook.edge.beside(state.behind, state.direction);
+      while (beyond !== NONE && hook.edge.isRowEnd(beyond)) beyond = hook.edge.beside(beyond, state.direction);
       if (beyond === NONE || !hook.edge.isMark(beyond) || hook.edge.what.at(beyond) === PLACE.end) report(work, 'doubtful', 'noSeam', clause.range);
       return;
     }
@@ -84,7 +85,8 @@ function workClause(work: RowWork, clause: Instruction): void {
       if (!goToOtherSide(hook)) report(work, 'wrong', 'noBase', clause.range);
       return;
     case 'seam':
-      sewSeam(work, clause);
+      if (clause.closes && hook.piece?.closed) closeUp(work, clause);
+      else sewSeam(work, clause);
       return;
     case 'fastenOff':
       settleChains(hook);

@@ -198,14 +198,15 @@ function takeAndMake(work: RowWork, clause: Placed, count: number, together: num
     let space = false;
     let farSide = 0;
     for (let i = 0; i < together; i++) {
-      const taken = (grid ? takeOfGrid(hook) : hook.takeNext(what)) ?? (what !== 'st' && what !== 'sp' ? hook.takeNext('st') : null);
+      const taken = (grid ? takeOfGrid(hook) : hook.takeNext(what)) ?? (what !== 'st' && what !== 'sp' && what !== 'rowEnd' ? hook.takeNext('st') : null);
       if (!taken) {
         report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: count * together, found: done * together + i, params: { what } });
         if (bases.length === 0) return;
         break;
       }
       if (hook.edge.what.at(taken.place) === PLACE.bottom) farSide = FLAG.otherSide;
-      space ||= what === 'sp' && taken.stitches.length > 0;
+      // A stitch into a row's end goes round its outermost stitch.
+      space ||= (what === 'sp' || what === 'rowEnd') && taken.stitches.length > 0;
       // A chain space stands for its middle chain.
       bases.push(what === 'sp' ? taken.stitches[taken.stitches.length >> 1]! : taken.stitches[0]!);
     }
@@ -234,7 +235,7 @@ function workBeyond(work: RowWork, clause: Placed, count: number, together: numb
     } else {
       hook.inReach(place);
       if (!hook.round && hook.edge.row.at(place) !== hook.below) flags |= FLAG.attaching;
-      hook.state.behind = hook.edge.beside(place, -hook.state.direction);
+      hook.standBefore(place);
       bases.push(hook.take(place));
       if (bases.length < together && done + 1 < places) continue;
     }

@@ -103,7 +103,7 @@ function readUnit(reader: RowReader): string {
   const start = reader.at;
   if (reader.token().kind === 'mark') return '';
   const noun = readNoun(reader);
-  if (noun) {
+  if (noun && noun.what !== 'rowEnd') {
     if (noun.what === 'st') return 'sts';
     if (noun.what === 'ch') return 'chs';
     if (noun.what === 'sp') return noun.loops === undefined ? 'sps' : `ch-${noun.loops} sps`;

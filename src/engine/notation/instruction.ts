@@ -14,8 +14,8 @@ export function amountFor(amount: Amount, size: number): number {
   return value;
 }
 
-/** Which places a target means; `'st'` is any stitch top (not a chain space), a kind is that stitch only. */
-export type PlaceWord = 'st' | 'ch' | 'sp' | StitchKind;
+/** Which places a target means; `'st'` is any stitch top (not a chain space), `'rowEnd'` the side of a flat row, a kind is that stitch only. */
+export type PlaceWord = 'st' | 'ch' | 'sp' | 'rowEnd' | StitchKind;
 
 /** The stitch to make: kind, how many places it draws together, legs of a bobble and its like, and where the hook enters. */
 export interface StitchCall {
@@ -100,7 +100,8 @@ export type Instruction = Node &
     | { readonly kind: 'yarn'; readonly letter: string; readonly word: 'with' | 'change' }
     | { readonly kind: 'marker' }
     | { readonly kind: 'otherSide' }
-    | { readonly kind: 'seam' }
+    /** The side edges sewn together; with `closes`, a ring laid flat and closed: what is closed, and how. */
+    | { readonly kind: 'seam'; readonly closes?: { readonly name: string; readonly by: 'sewn' | 'slst' } }
     | { readonly kind: 'fastenOff' }
     /** Draw the yarn through the stitches that are left and close. */
     | { readonly kind: 'drawThrough' }

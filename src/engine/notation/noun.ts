@@ -10,6 +10,7 @@ const CH = new Set(['ch', 'chs', 'chain', 'chains']);
 /** Reads what kind of place is meant: `sts`, `chs`, `ch-2 sp`, `sc`. Null, with nothing moved, if no such word stands there. */
 export function readNoun(reader: RowReader): { readonly what: PlaceWord; readonly loops?: number } | null {
   if (reader.take(ST)) return { what: 'st' };
+  if (takeRowEnd(reader)) return { what: 'rowEnd' };
   if (reader.take(SP)) return { what: 'sp' };
   if (reader.is(LP) && !reader.is('only', 1)) {
     reader.at++;
@@ -45,3 +46,35 @@ export function readNoun(reader: RowReader): { readonly what: PlaceWord; readonl
   if (match.foreign) reader.foreign(start, match.kind);
   return { what: match.kind };
 }
+
+const ENDS = new Set(['end', 'ends']);
+const SIDE = new Set(['side', 'edge', 'sides', 'edges']);
+const ALONG = new Set(['along', 'down', 'up']);
+
+/** `row end`, `row-ends`, `ends of rows`, and whose they are: `along the side of the flap`, `of the heel flap`. */
+function takeRowEnd(reader: RowReader): boolean {
+  const hyphen = reader.is('-', 1) ? 1 : 0;
+  if (reader.is('row') && reader.is(ENDS, 1 + hyphen)) reader.at += 2 + hyphen;
+  else if (reader.is(ENDS) && reader.is('of', 1) && (reader.is('rows', 2) || (reader.is('row', 2) && !reader.is('below', 3)))) reader.at += 3;
+  else return false;
+  const start = reader.at;
+  if (reader.take(ALONG)) {
+    reader.takeArticles();
+    for (let words = 0; words < 3 && !reader.is(SIDE) && reader.token().kind === 'word'; words++) reader.at++;
+    if (!reader.take(SIDE)) reader.at = start;
+  }
+  const owner = reader.at;
+  if (reader.take('of')) {
+    reader.takeArticles();
+    let words = 0;
+    while (words < 3 && reader.token().kind === 'word' && OWNERS.has(reader.token().word)) {
+      reader.at++;
+      words++;
+    }
+    if (words === 0) reader.at = owner;
+  }
+  return true;
+}
+
+/** Words that say whose row ends they are. */
+const OWNERS = new Set(['flap', 'heel', 'leg', 'panel', 'piece', 'foot', 'sole', 'vamp', 'instep', 'cuff', 'band', 'strip']);

@@ -63,6 +63,8 @@ function readPlaceHere(reader: RowReader): ReadPlace | null {
   const count = reader.is('-', 1) ? null : readAmount(reader);
   const noun = readNoun(reader);
   if (!noun) return null;
+  // "In the row ends" is each of them.
+  if (count === null && noun.what === 'rowEnd') return acrossRun('rowEnd', readExtent(reader));
   return withOwner(reader, count ?? 1, noun, false);
 }
 

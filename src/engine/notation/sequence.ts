@@ -6,6 +6,7 @@ import {
 } from './edgeClauses.ts';
 import type { Instruction, Stated } from './instruction.ts';
 import { readJoin, readJoiningSlip } from './joinClause.ts';
+import { readCloseUp } from './closeClause.ts';
 import { readInto } from './intoReading.ts';
 import { readWithBetween } from './betweenClause.ts';
 import { readEachCorner } from './cornerClause.ts';
@@ -240,6 +241,7 @@ function readWords(reader: RowReader, done: Done): readonly Instruction[] | null
   return (
     one(reader, readNoJoin) ??
     one(reader, readOtherSide) ??
+    one(reader, readCloseUp) ??
     one(reader, readMesh) ??
     one(reader, readInPattern) ??
     one(reader, readAsRows) ??

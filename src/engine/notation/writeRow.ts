@@ -1,4 +1,4 @@
-import { TERM_WORDS } from '../craft/terms.ts';
+import { stitchWord, TERM_WORDS } from '../craft/terms.ts';
 import { mapAmount } from './amounts.ts';
 import { changeAmounts } from './changeAmounts.ts';
 import type { Instruction, Stated } from './instruction.ts';
@@ -133,6 +133,7 @@ function writeClause(node: Instruction, options: WriteOptions, inside: Inside): 
     case 'otherSide':
       return 'working along the other side of the chain';
     case 'seam':
+      if (node.closes) return node.closes.by === 'slst' ? `${stitchWord('slst', terms)} the ${node.closes.name} closed` : `sew the ${node.closes.name} closed`;
       return 'seam the side edges';
     case 'fastenOff':
       return 'fasten off';

@@ -24,6 +24,7 @@ export function writeStitch(call: StitchCall, terms: Terms): string {
 export function writeNoun(what: PlaceWord, plural: boolean, terms: Terms, loops?: number): string {
   const ending = plural ? 's' : '';
   if (what === 'st' || what === 'ch') return `${what}${ending}`;
+  if (what === 'rowEnd') return `row end${ending}`;
   if (what === 'sp') return loops === undefined ? `ch-sp${ending}` : `ch-${loops} sp${ending}`;
   const word = stitchWord(what, terms);
   return plural && word.length > 3 ? `${word}${ending}` : word;

@@ -76,6 +76,7 @@ export function handFabric(rows: readonly HandRow[], seamAfterRow: number | null
     rows: worked,
     sections: sections.map((id, i) => ({ id, name: id, firstRow: worked.findIndex((row) => row.section === i), endRow: worked.findLastIndex((row) => row.section === i) + 1 })),
     seams: top ? [{ row: seamAfterRow!, before: top.end - 1, after: top.first + 1 }] : [],
+    closings: [],
     openAtEnd: new Int32Array(0),
     findings: [],
   };

@@ -47,6 +47,16 @@ export function intoSection(stitch: StitchKind, name: string): Instruction {
   return { kind: 'work', stitch: plainCall(stitch), each: 1, into: { at: 'section', name, count: 1 }, range };
 }
 
+/** `sc in next 8 row ends`: the side of what was worked flat. */
+export function nextRowEnds(stitch: StitchKind, count: Amount): Instruction {
+  return { kind: 'work', stitch: plainCall(stitch), each: 1, into: { at: 'next', count, what: 'rowEnd' }, range };
+}
+
+/** `sl st the toe closed`: a ring laid flat and joined through both layers. */
+export function closeUp(name: string, by: 'sewn' | 'slst'): Instruction {
+  return { kind: 'seam', closes: { name, by }, range };
+}
+
 /** `sc in next ch-1 sp`. */
 export function inSpace(stitch: StitchKind, loops: number): Instruction {
   return { kind: 'work', stitch: plainCall(stitch), each: 1, into: { at: 'next', count: 1, what: 'sp', loops }, range };

@@ -59,7 +59,7 @@ function heelSections({ heel, leg, foot }: SockSettings, made: Made, own: MadeSe
     stitches: n.heel.value, rows: n.flap!.value, middle: n.heel.value - 2 * n.left.value, around: n.around.value, from, gusset: heel.gusset, yarn: heel.yarn, footYarn: foot.yarn,
   });
   return [
-    made('flap', 'HEEL FLAP', 'worked flat; the chain that begins each row stays open at its side', own, (n) => flapRows(plan(n))),
+    made('flap', 'HEEL FLAP', 'worked flat; the ends of its rows stay open for the gusset', own, (n) => flapRows(plan(n))),
     made('turn', 'HEEL TURN', 'worked flat over the middle', {}, (n) => turnRows(plan(n))),
     made('gusset', 'GUSSET', 'worked in a spiral', {}, (n) => gussetRows(plan(n))),
   ];

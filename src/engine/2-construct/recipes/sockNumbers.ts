@@ -1,6 +1,6 @@
 import { edgeRows, type MadeEdge } from './edgeRows.ts';
 import { fitCount } from './fitCount.ts';
-import { flapChains, gussetCounts, turnRowCount } from './flapRows.ts';
+import { gussetCounts, turnRowCount } from './flapRows.ts';
 import { gaugeNumbers } from './gaugeBook.ts';
 import { nearest, type Origin } from './origin.ts';
 import { partRound } from './partRound.ts';
@@ -128,7 +128,7 @@ function footOf(r: Reckoning, request: PieceRequest, settings: SockSettings, { a
   const footRounds = r.reckon({
     key: 'foot.rounds', says: flap ? 'rounds of the foot after the gusset' : 'rounds of the foot', unit: 'rows',
     formula: `length of the foot × rows in 1 cm − what the heel gives − rounds of the toe${flap ? ' − rounds of the gusset' : ''}`,
-    inputs: [length, rowsPerCm, heelRows, toe, ...(flap ? [r.reckon({ key: 'gusset.rounds', says: 'rounds of the gusset', unit: 'rows', formula: `1 + ${settings.heel.gusset === 'second' ? '2 for' : ''} each decrease of 2; ${flapChains(plan)} chains picked up twice on each side`, inputs: [flap, around, heel], exact: gussetRounds, allows: follows(gussetRounds) })] : [])],
+    inputs: [length, rowsPerCm, heelRows, toe, ...(flap ? [r.reckon({ key: 'gusset.rounds', says: 'rounds of the gusset', unit: 'rows', formula: `1 + ${settings.heel.gusset === 'second' ? '2 for' : ''} each decrease of 2; ${plan.rows} row ends picked up on each side`, inputs: [flap, around, heel], exact: gussetRounds, allows: follows(gussetRounds) })] : [])],
     exact: all - heelRows.value - toe.value - gussetRounds, rounding: nearest(flap ? (shift * 2 > around.value ? 1 : 0) : 2),
   });
   return { flap, footRounds, gussetRounds };
