@@ -3,7 +3,7 @@ import type { Blocks } from './blocks.ts';
 import type { Detail } from './detail.ts';
 import { fillPath } from './fillPath.ts';
 import type { GlyphPen } from './glyphPen.ts';
-import { GHOST_INK, INK_CODES, type YarnInks } from './inks.ts';
+import { GHOST_INK, INK_CODES, REACHING_INK, type YarnInks } from './inks.ts';
 import { UNITS_PER_MM } from './pathUnits.ts';
 
 /** Path data of one kind: `key` is a yarn index (`GHOST_FILL` for ghosts), or an ink index. */
@@ -37,7 +37,8 @@ export function blockFills(drawing: Drawing, blocks: Blocks, block: number, yarn
 
 /**
  * One path an ink for the symbols of a block. With `inks` symbols on filled cells take their yarn's ink; without, and
- * beside the cells, the ink that the stitch has on paper.
+ * beside the cells, the ink that the stitch has on paper. What reaches for a stitch elsewhere crosses cells of any yarn and keeps its ink,
+ * on a halo, as in print.
  */
 export function blockSymbols(drawing: Drawing, blocks: Blocks, block: number, yarnOf: Uint8Array, pen: GlyphPen, inks: YarnInks | null): KeyedPath[] {
   const { stitch, ghost, filled, glyph, glyphX, glyphY, glyphTurnRad, ink } = drawing.stitches;
@@ -47,11 +48,12 @@ export function blockSymbols(drawing: Drawing, blocks: Blocks, block: number, ya
     if (glyph[item]! < 0) continue;
     let key: number = ink[item]!;
     if (ghost[item] === 1) key = GHOST_INK;
-    else if (inks !== null && filled[item] === 1) key = FIRST_YARN_INK + (inks.table[(yarnOf[stitch[item]!] ?? 0) * INK_CODES + key] ?? 0);
+    else if (key !== REACHING_INK && inks !== null && filled[item] === 1) key = FIRST_YARN_INK + (inks.table[(yarnOf[stitch[item]!] ?? 0) * INK_CODES + key] ?? 0);
     const x = Math.round(glyphX[item]! * UNITS_PER_MM), y = Math.round(glyphY[item]! * UNITS_PER_MM);
     byInk.set(key, `${byInk.get(key) ?? ''}M${x} ${y}${pen(glyph[item]!, glyphTurnRad[item]!)}`);
   }
-  return inOrder(byInk, (d) => d);
+  // Halos would cover what stands beside: their symbols come last.
+  return inOrder(byInk, (d) => d).sort((a, b) => Number(a.key === REACHING_INK) - Number(b.key === REACHING_INK));
 }
 
 function inOrder<V>(parts: ReadonlyMap<number, V>, path: (part: V) => string): KeyedPath[] {

@@ -43,10 +43,16 @@ export function choicesFor(layout: Layout): readonly DrawnChoice[] {
   const has = (...kinds: readonly Layout['kind'][]): boolean => layout.parts.some(({ kind }) => kinds.includes(kind));
   return [
     'symbols', 'hand',
-    ...(has('turned') ? (['view'] as const) : []),
+    ...(layout.parts.some(({ kind, keepsColumns }) => kind === 'turned' && !keepsColumns) ? (['view'] as const) : []),
     ...(has('tube', 'disc', 'oval') ? (['rounds'] as const) : []),
     ...(has('tube') ? (['leanStitches', 'spiral', 'tubeMargin'] as const) : []),
   ];
+}
+
+/** Why a choice that might be looked for isn't there; null where all are. */
+export function choiceLeftOut(layout: Layout): string | null {
+  const keeps = layout.parts.some(({ keepsColumns }) => keepsColumns);
+  return keeps ? 'These short rows stay in columns: every row leaves a stitch or takes one back, so the rows lie as two wedges tip to tip already, and only the stitch that takes one back reaches across.' : null;
 }
 
 /** For `layOut`. */

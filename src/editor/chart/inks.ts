@@ -6,6 +6,9 @@ import { INK_NAMES, type Look } from '../../engine/6-drawing/look.ts';
 /** Ink codes of `DrawnStitches.ink`. */
 export const INK_CODES = INK_NAMES.length;
 
+/** Ink of stitches that reach for a stitch elsewhere. */
+export const REACHING_INK = INK_NAMES.indexOf('attaching');
+
 /** Ink class of ghosts, after the ink codes. */
 export const GHOST_INK = INK_CODES;
 

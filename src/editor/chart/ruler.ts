@@ -12,8 +12,8 @@ export interface RulerLabel {
   readonly x: number;
   readonly y: number;
   readonly anchor: 'start' | 'middle' | 'end';
-  /** Side that the row starts from, and so which way its arrow points. */
-  readonly side: 'left' | 'right' | 'bottom';
+  /** Side that the row starts from, and so which way its arrow points; inside: on the fabric of a round, whose way one arrow outside shows. */
+  readonly side: 'left' | 'right' | 'bottom' | 'inside';
 }
 
 /** Numbers in their places, and those held at an edge of the frame because their places are out of sight. */
@@ -51,8 +51,9 @@ const ASCENT = 0.66;
 const DIGIT = 0.5;
 /** An arrow and its space, in digits. */
 const ARROW = 2.6;
-/** Numbers keep this far from the frame's edge. */
 const EDGE_PX = 3;
+/** Width of the strips that hold numbers at an edge, as `chart.css` has it, and a little. */
+const STRIP_PX = 47;
 /** Every how many numbers are left when they would run into each other. */
 const STEPS = [1, 5, 10, 20, 50, 100, 200, 500];
 
@@ -118,10 +119,16 @@ export function ruler(drawing: Drawing, plan: RulerPlan, view: ViewTransform, si
   const along = (mark: TextMark): number => (mark.anchor === 'middle' && first ? Math.hypot(mark.x - first.x, mark.y - first.y) : mark.y);
   const { chosen, step } = chosenNumbers(plan.rows.map(({ mark, side }) => ({ number: /^\d+$/.test(mark.text) ? Number(mark.text) : null, side, y: along(mark) * view.k })), 1.15 * fontPx);
   const isThinned = step > 1;
-  for (const n of chosen) {
-    const label = rowLabel(drawing, plan.rows[n]!, view, size, { fontPx, naturalPx, carriesArrow: isThinned });
-    if (label?.held) held.push(label);
-    else if (label) inPlace.push(label);
+  const look = { fontPx, naturalPx, carriesArrow: isThinned };
+  for (const side of ['left', 'right'] as const) {
+    const rows = chosen.map((n) => plan.rows[n]!).filter((row) => row.side === side);
+    const labels = rows.map((row) => rowLabel(drawing, row, view, size, { ...look, marginPx: EDGE_PX }));
+    // Where some are held at the edge, none may stand under the strip that holds them.
+    const isHeld = labels.some((label) => label?.held);
+    (isHeld ? rows.map((row) => rowLabel(drawing, row, view, size, { ...look, marginPx: STRIP_PX })) : labels).forEach((label) => {
+      if (label?.held) held.push(label);
+      else if (label) inPlace.push(label);
+    });
   }
   const columns = thinned(plan.columns, (mark) => mark.text, (mark) => mark.x * view.k, 2.2 * fontPx);
   for (const mark of columns) {
@@ -139,23 +146,30 @@ export function ruler(drawing: Drawing, plan: RulerPlan, view: ViewTransform, si
 export function rulerLabelOf(drawing: Drawing, plan: RulerPlan, made: Ruler, row: number | null, view: ViewTransform, size: Size): (RulerLabel & { readonly held: boolean }) | null {
   const planned = row === null ? undefined : plan.rows.find((each) => each.row === row);
   if (!planned || [...made.inPlace, ...made.held].some((label) => label.row === row)) return null;
-  return rowLabel(drawing, planned, view, size, { fontPx: made.fontPx, naturalPx: planned.mark.sizeMm * view.k, carriesArrow: made.thinned });
+  const marginPx = made.held.some((label) => label.side === planned.side) ? STRIP_PX : EDGE_PX;
+  return rowLabel(drawing, planned, view, size, { fontPx: made.fontPx, naturalPx: planned.mark.sizeMm * view.k, carriesArrow: made.thinned, marginPx });
 }
 
 interface LabelSize {
   readonly fontPx: number;
   readonly naturalPx: number;
   readonly carriesArrow: boolean;
+  /** Numbers keep this far from the frame's edge. */
+  readonly marginPx: number;
 }
 
 /** A row's number in its place, or held at the frame's edge; null when none of the row is in sight. */
-function rowLabel(drawing: Drawing, { mark, row, edge, items, side }: PlannedRow, view: ViewTransform, size: Size, { fontPx, naturalPx, carriesArrow }: LabelSize): (RulerLabel & { readonly held: boolean }) | null {
+function rowLabel(drawing: Drawing, { mark, row, edge, items, side }: PlannedRow, view: ViewTransform, size: Size, { fontPx, naturalPx, carriesArrow, marginPx }: LabelSize): (RulerLabel & { readonly held: boolean }) | null {
   const label = { key: `row ${row}`, text: mark.text, row, side };
+  if (mark.anchor === 'middle') {
+    const [x, y] = [mark.x * view.k + view.x, mark.y * view.k + view.y];
+    if (x > 0 && x < size.width && y > 0 && y < size.height) return { ...label, side: 'inside', anchor: 'middle', x: mark.x, y: mark.y + (ASCENT / 2) * Math.max(0, fontPx - naturalPx) / view.k, held: false };
+  }
   const place = outward(mark, side, fontPx, naturalPx, view.k);
   const widthPx = (mark.text.length + (carriesArrow ? ARROW : 0)) * DIGIT * fontPx;
   const x = place.x * view.k + view.x;
   const start = place.anchor === 'start' ? x : place.anchor === 'end' ? x - widthPx : x - widthPx / 2;
-  const shift = side === 'left' ? Math.max(0, EDGE_PX - start) : Math.min(0, size.width - EDGE_PX - start - widthPx);
+  const shift = side === 'left' ? Math.max(0, marginPx - start) : Math.min(0, size.width - marginPx - start - widthPx);
   const edgePx = edge * view.k + view.x;
   // A number that would be cut off moves in as long as it stays clear of the row itself.
   const clear = side === 'left' ? start + widthPx + shift <= edgePx : start + shift >= edgePx;
@@ -203,6 +217,6 @@ function thinned<T>(labels: readonly T[], text: (label: T) => string, at: (label
 
 /** A label's text, with the arrow of its row if it is to carry it. */
 export function withArrow(label: RulerLabel, arrow: boolean): string {
-  if (!arrow || label.side === 'bottom') return label.text;
+  if (!arrow || label.side === 'bottom' || label.side === 'inside') return label.text;
   return label.side === 'left' ? `${label.text} →` : `← ${label.text}`;
 }

@@ -14,7 +14,7 @@ export function finish(ground: Ground, parts: readonly { readonly rows: readonly
   const largest = parts.length < 2 ? parts[0] : parts.reduce((a, b) => (size(b.rows) > size(a.rows) ? b : a));
   const [rows, ghosts, guides] = [parts.flatMap(({ placed }) => placed.rows), parts.flatMap(({ placed }) => placed.ghosts), parts.flatMap(({ placed }) => placed.guides)];
   return {
-    kind: largest?.placed.kind ?? 'flat', section: ground.section, parts: parts.map((part) => ({ kind: part.placed.kind, rows: part.rows.map(({ index }) => index) })),
+    kind: largest?.placed.kind ?? 'flat', section: ground.section, parts: parts.map((part) => ({ kind: part.placed.kind, rows: part.rows.map(({ index }) => index), keepsColumns: part.placed.keepsColumns ?? false })),
     first: ground.first, end: ground.end, cellWidthMm: ground.w, cellHeightMm: ground.h,
     headX: Float32Array.from(ground.headX), headY: Float32Array.from(ground.headY),
     footX: Float32Array.from(ground.footX), footY: Float32Array.from(ground.footY),

@@ -42,6 +42,8 @@ export interface LaidPart {
   readonly kind: LayoutKind;
   /** Row indices in the fabric, in working order. */
   readonly rows: readonly number[];
+  /** Turned short rows whose open stitches make no two plain flanks: they keep their columns in every view. */
+  readonly keepsColumns: boolean;
 }
 
 export interface Ghost {
@@ -88,6 +90,8 @@ export interface PlacedPart {
   readonly rows: readonly LaidRow[];
   readonly ghosts: readonly Ghost[];
   readonly guides: readonly Guide[];
+  /** See `LaidPart`. Absent: no. */
+  readonly keepsColumns?: boolean;
 }
 
 export interface Box {

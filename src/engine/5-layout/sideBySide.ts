@@ -68,7 +68,7 @@ function moved(ground: Ground, { rows, placed }: PlacedRows, dx: number, dy: num
       }
     }
   }
-  return { kind: placed.kind, rows: placed.rows.map((row) => movedRow(row, dx, dy)), ghosts: placed.ghosts.map((ghost) => movedGhost(ghost, dx, dy)), guides: placed.guides.map((guide) => movedGuide(guide, dx, dy)) };
+  return { ...placed, rows: placed.rows.map((row) => movedRow(row, dx, dy)), ghosts: placed.ghosts.map((ghost) => movedGhost(ghost, dx, dy)), guides: placed.guides.map((guide) => movedGuide(guide, dx, dy)) };
 }
 
 function movedPoints(points: readonly number[], dx: number, dy: number): number[] {

@@ -46,7 +46,7 @@ export function turned(ground: Ground, rows: readonly IndexedRow[], view: Turned
   const placed = rows.map((row, r) => ({ row: row.index, slots: slots[r]! }));
   const deep = Math.max(0, ...bent.flatMap(({ tops }) => tops.map(({ column }) => column.length + GHOST_ROWS)));
   const labels = labelRows(ground, placed, (2.1 + 0.62 * deep + (bent.length === 0 ? WORDS_ROOM : 0)) * ground.w, 'column');
-  return { kind: 'turned', rows: labels, ghosts, guides: [...turnedGuides(ground, rows, flanks, bent, ghosts), ...fromGuides(ground, ghosts, NAME_CLEAR)] };
+  return { kind: 'turned', keepsColumns: !flanks.plain, rows: labels, ghosts, guides: [...turnedGuides(ground, rows, flanks, bent, ghosts), ...fromGuides(ground, ghosts, NAME_CLEAR)] };
 }
 
 function bend(ground: Ground, rows: readonly IndexedRow[], slots: readonly RowSlots[], { turnRow, left, right }: Flanks, warp: Warp): PlacedFlank[] {

@@ -8,7 +8,7 @@ import { draw } from '../../../src/engine/6-drawing/draw.ts';
 import { printSection } from '../../../src/engine/6-drawing/printSection.ts';
 import { printLook } from '../../../src/engine/6-drawing/look.ts';
 import { num } from '../../../src/engine/6-drawing/svgText.ts';
-import { choicesFor, drawnAs, laidAs, printedAs, USUALLY_DRAWN, type DrawnHow } from '../../../src/editor/chart/drawnHow.ts';
+import { choiceLeftOut, choicesFor, drawnAs, laidAs, printedAs, USUALLY_DRAWN, type DrawnHow } from '../../../src/editor/chart/drawnHow.ts';
 import { keepDrawnHow, keptDrawnHow, type TextStore } from '../../../src/editor/chart/keptDrawnHow.ts';
 import { HEEL_SAMPLES } from '../../../src/editor/gallery/heelSamples.ts';
 import { ROUND_SAMPLES } from '../../../src/editor/gallery/roundSamples.ts';
@@ -34,11 +34,22 @@ describe('how a chart is drawn', () => {
   it.each([
     ['flat', 'one-sided', ['symbols', 'hand']],
     ['turned short rows', 'heel', ['symbols', 'hand', 'view']],
+    ['an hourglass heel', 'hourglass', ['symbols', 'hand']],
     ['a disc', 'disc-sc', ['symbols', 'hand', 'rounds']],
     ['a tube', 'tube', ['symbols', 'hand', 'rounds', 'leanStitches', 'spiral', 'tubeMargin']],
   ])('offers for %s what makes a difference there', (_, name, choices) => {
     const { pattern, fabric, section } = worked(name);
     expect(choicesFor(layOut(fabric, section, pattern.gauge))).toEqual(choices);
+  });
+
+  it('says why an hourglass heel has no choice of views, and only there', () => {
+    const said = (name: string): string | null => {
+      const { pattern, fabric, section } = worked(name);
+      return choiceLeftOut(layOut(fabric, section, pattern.gauge));
+    };
+    expect(said('hourglass')).toMatch(/stay in columns/);
+    expect(said('heel')).toBeNull();
+    expect(said('tube')).toBeNull();
   });
 
   it.each([

@@ -5,7 +5,7 @@ import { blockFills, blockSymbols, FIRST_YARN_INK, GHOST_FILL } from '../../../s
 import { detailFor } from '../../../src/editor/chart/detail.ts';
 import { fillPath } from '../../../src/editor/chart/fillPath.ts';
 import { glyphPen } from '../../../src/editor/chart/glyphPen.ts';
-import { GHOST_INK, inksOnYarns } from '../../../src/editor/chart/inks.ts';
+import { REACHING_INK, GHOST_INK, inksOnYarns } from '../../../src/editor/chart/inks.ts';
 import { area, strokeOutline } from '../../../src/editor/chart/strokeOutline.ts';
 import { blockPrints } from '../../../src/editor/chart/blockPrints.ts';
 import { itemOfStitch } from '../../../src/editor/chart/itemOfStitch.ts';
@@ -108,7 +108,13 @@ describe('symbols and fills of a block', () => {
       return found;
     };
     expect(keys(false)).toEqual(new Set([0, 1, 2, 3]));
-    expect([...keys(true)].every((key) => key >= FIRST_YARN_INK && key < FIRST_YARN_INK + inks.colours.length)).toBe(true);
+    // What reaches for a stitch elsewhere has its own ink on any yarn, and comes last, because it stands on a halo.
+    expect([...keys(true)].filter((key) => key < FIRST_YARN_INK)).toEqual([REACHING_INK]);
+    expect([...keys(true)].every((key) => key < FIRST_YARN_INK + inks.colours.length)).toBe(true);
+    for (let b = 0; b < blocks.count; b++) {
+      const order = blockSymbols(drawing, blocks, b, yarnOf, pen, inks).map(({ key }) => key);
+      expect(order.includes(REACHING_INK) ? order.at(-1) : REACHING_INK).toBe(REACHING_INK);
+    }
   });
 
   it('prints a mark on each cell whose yarn has one, in the corner beside a symbol', () => {
