@@ -3,6 +3,7 @@ import type { RowReader } from './rowReader.ts';
 
 const LEAD = new Set(['working', 'work', 'making', 'with', 'and', 'having']);
 const CORNER = new Set(['corner', 'corners']);
+const EACH = new Set(['each', 'every', 'ea', 'all']);
 
 /**
  * `sc in each st around, working (sc, ch 2, sc) in each corner sp`: the run before goes to each corner in turn, and after the
@@ -15,7 +16,8 @@ export function readEachCorner(reader: RowReader, before: Instruction, readOne: 
   const start = reader.at;
   const [corner, more] = readOne(reader) ?? [];
   if (more || (corner?.kind !== 'work' && corner?.kind !== 'group') || corner.into.at !== 'across' || corner.into.what !== 'sp') return null;
-  if (!reader.tokens.slice(start, reader.at).some((token) => CORNER.has(token.word))) return null;
+  const said = reader.tokens.slice(start, reader.at);
+  if (!said.some(({ word: one }, index) => CORNER.has(one) && EACH.has(said[index - 1]?.word ?? ''))) return null;
   const range = [before.range[0], corner.range[1]] as const;
   const to: Into = { at: 'across', except: 0, what: 'st', word: 'corner' };
   const run: Instruction = { ...before, into: to };

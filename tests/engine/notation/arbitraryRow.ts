@@ -30,6 +30,7 @@ function place(sizes: number): fc.Arbitrary<Into> {
     fc.record({ count: amount(sizes, 1, 30), what, loops: fc.integer({ min: 1, max: 6 }), looped: fc.boolean() }).map(({ count, what, loops, looped }): Into => ({ at: 'next', count, what, ...(what === 'sp' && looped ? { loops } : {}) })),
     fc.record({ except: fc.oneof(fc.constant(0), amount(sizes, 1, 9)), what, word: EXTENT }).map((into): Into => ({ at: 'across', ...into })),
     fc.record({ except: fc.constantFrom(0, 1, 3), what: fc.constant('st' as const) }).map((into): Into => ({ at: 'across', ...into, word: 'marker' })),
+    what.map((of): Into => ({ at: 'across', except: 0, what: of, word: 'corner' })),
     fc.constantFrom<Into>({ at: 'same' }, { at: 'ring' }, { at: 'marker' }, { at: 'top' }),
     fc.record({ count: amount(sizes, 1, 9), word: fc.constantFrom('unworked' as const, 'rowBelow' as const) }).map((into): Into => ({ at: 'open', ...into })),
     fc.record({ count: amount(sizes, 1, 9), name: fc.constantFrom('leg', 'instep', 'right foot') }).map((into): Into => ({ at: 'section', ...into })),
@@ -39,7 +40,8 @@ function place(sizes: number): fc.Arbitrary<Into> {
 }
 
 function work(sizes: number): fc.Arbitrary<Instruction> {
-  return fc.record({ stitch: call, each: fc.oneof({ weight: 3, arbitrary: fc.constant(1) }, { weight: 1, arbitrary: amount(sizes, 2, 9) }), into: place(sizes) }).map(({ stitch, each, into }) => {
+  const beside = fc.constantFrom<Into>({ at: 'beside', side: 'before', what: 'picot' }, { at: 'beside', side: 'after', what: 'picot' });
+  return fc.record({ stitch: call, each: fc.oneof({ weight: 3, arbitrary: fc.constant(1) }, { weight: 1, arbitrary: amount(sizes, 2, 9) }), into: fc.oneof({ weight: 12, arbitrary: place(sizes) }, { weight: 1, arbitrary: beside }) }).map(({ stitch, each, into }) => {
     // Decreases go over next places or to the end; how often into each place can't be said of them.
     const drawn = stitch.together > 1 && into.at !== 'next' && into.at !== 'across' ? ({ at: 'next', count: 1, what: 'st' } as const) : into;
     // A slip stitch in the first stitch after others is a join.
@@ -67,6 +69,7 @@ function leaf(sizes: number): fc.Arbitrary<Instruction> {
     { weight: 2, arbitrary: fc.record({ count: amount(sizes, 1, 60), counts: fc.constantFrom('stitch' as const, 'no' as const, 'each' as const, null, null) }).map(({ count, counts }): Instruction => ({ kind: 'chain', count, counts, range })) },
     { weight: 2, arbitrary: fc.record({ count: amount(sizes, 1, 12), what }).map(({ count, what }): Instruction => ({ kind: 'skip', count, what, range })) },
     { weight: 1, arbitrary: fc.oneof(amount(sizes, 1, 20), fc.constant('rest' as const)).map((count): Instruction => ({ kind: 'leave', count, range })) },
+    { weight: 1, arbitrary: fc.oneof(fc.record({ mesh: fc.constantFrom('open' as const, 'solid' as const), count: amount(sizes, 1, 90) }).map(({ mesh, count }): Instruction => ({ kind: 'mesh', mesh, count, range })), amount(sizes, 1, 30).map((count): Instruction => ({ kind: 'leave', count, what: 'picot', range }))) },
     { weight: 1, arbitrary: fc.record({ nth: amount(sizes, 1, 40), from: fc.constantFrom('beforeSeam' as const, 'afterSeam' as const, 'start' as const), yarn: fc.constantFrom('A', 'B', null) }).map(({ nth, from, yarn }): Instruction => ({ kind: 'joinAt', nth, from, yarn, range })) },
     { weight: 2, arbitrary: fc.record({ letter: fc.constantFrom('A', 'B', 'C'), word: fc.constantFrom('with' as const, 'change' as const) }).map(({ letter, word }): Instruction => ({ kind: 'yarn', letter, word, range })) },
     { weight: 1, arbitrary: asRows(sizes) },
