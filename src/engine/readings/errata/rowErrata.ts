@@ -9,6 +9,8 @@ import type { Editions, WorkedEdition } from './workedEditions.ts';
 /** A row as an edition says and works it, for comparing and for printing. */
 interface SaidRow {
   readonly key: string;
+  /** Section and line. */
+  readonly line: string;
   readonly section: string;
   readonly sectionName: string;
   readonly word: string;
@@ -29,6 +31,7 @@ interface SaidRow {
 
 /** A change of one row in one size. */
 interface RowChange {
+  readonly line: string;
   readonly section: string;
   readonly sectionName: string;
   readonly word: string;
@@ -44,7 +47,18 @@ export function rowErrata({ before, after, sizes }: Editions): readonly Erratum[
   const changes = sizes.flatMap(({ name, before: was, after: now }) => sizeChanges(was, now, after.terms, name));
   const notes = noteChanges(before.sections, after.sections);
   const names = sizes.map(({ name }) => name);
-  return [...notes, ...folded(changes, names)];
+  const told = new Set(changes.map(({ line }) => line));
+  return [...notes, ...folded(changes, names), ...numbersInWords(before.sections, after.sections, told)];
+}
+
+/** Numbers that only stand in a line's words, such as the stitches that are left at the end, where nothing else of the line has changed. */
+function numbersInWords(before: readonly Section[], after: readonly Section[], told: ReadonlySet<string>): readonly Erratum[] {
+  const texts = new Map(before.flatMap(({ id, lines }) => lines.map((line) => [`${id} ${line.id}`, line.text] as const)));
+  return after.flatMap(({ id, name, lines }) => lines.flatMap((line): readonly Erratum[] => {
+    const was = texts.get(`${id} ${line.id}`);
+    if (line.kind === 'note' || was === undefined || told.has(`${id} ${line.id}`) || numbersOf(was) === numbersOf(line.text)) return [];
+    return [{ place: name || (line.kind === 'step' ? 'Step' : 'Row'), section: id, sizes: [], now: line.text, was }];
+  }));
 }
 
 function sizeChanges(before: WorkedEdition, after: WorkedEdition, terms: Terms, size: string): readonly RowChange[] {
@@ -54,7 +68,7 @@ function sizeChanges(before: WorkedEdition, after: WorkedEdition, terms: Terms, 
   const nowKeys = new Set(now.map(({ key }) => key));
   const changes: RowChange[] = [];
   const push = (row: SaidRow, order: number, texts: readonly [string | null, string | null]): void => {
-    changes.push({ section: row.section, sectionName: row.sectionName, word: row.word, number: row.number, was: texts[0], now: texts[1], size, order });
+    changes.push({ line: row.line, section: row.section, sectionName: row.sectionName, word: row.word, number: row.number, was: texts[0], now: texts[1], size, order });
   };
   now.forEach((row, order) => {
     const numbered = byNumber.get(numberKey(row));
@@ -118,7 +132,7 @@ function saidRows({ pattern, program, fabric, dressed, yarnOf }: WorkedEdition, 
     const statedText = stated === null ? '' : writeRow([], stated, { terms, size: program.size }).replace(/^\(|\)$/g, '');
     const makes = row.end > row.first;
     return {
-      key: `${line} ${nth}`, section: section.id, sectionName: section.name, word: row.word, number: row.number,
+      key: `${line} ${nth}`, line: `${section.id} ${row.key.line}`, section: section.id, sectionName: section.name, word: row.word, number: row.number,
       text: writeRow(body, null, { terms, size: program.size }), made: makes && row.word !== 'step' ? row.made : null,
       stated: row.stated !== null && row.stated !== row.made ? statedText : '',
       side: makes && !row.round && row.word !== 'foundation' && row.word !== 'step' ? row.side : '',
