@@ -3,6 +3,7 @@ import type { Line, Pattern } from '../../engine/1-pattern/pattern.ts';
 import type { Fabric } from '../../engine/3-fabric/fabric.ts';
 import type { Finding } from '../../engine/notation/finding.ts';
 import { writeLabel } from '../../engine/notation/writeLabel.ts';
+import { oncePerWords } from '../words/oncePerWords.ts';
 
 /** A line of a written pattern as it was understood. */
 export interface UnderstoodLine {
@@ -56,15 +57,4 @@ export function readingLines(pattern: Pattern, fabric: Fabric, findings: readonl
       };
     }),
   }));
-}
-
-/** A line of several rows finds the same in each; once is enough. */
-function oncePerWords(findings: readonly Finding[]): readonly Finding[] {
-  const seen = new Set<string>();
-  return findings.filter(({ rule, where }) => {
-    const key = `${rule} ${where.text?.join() ?? ''}`;
-    if (seen.has(key)) return false;
-    seen.add(key);
-    return true;
-  });
 }

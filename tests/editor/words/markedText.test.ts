@@ -13,8 +13,13 @@ describe('text with its findings', () => {
 
   it('marks one character where a range is empty, and nothing beyond the text', () => {
     expect(markedText('abc', [at('wrong', 1, 1)]).map((each) => each.text)).toEqual(['a', 'b', 'c']);
-    expect(markedText('abc', [at('wrong', 7, 9)])).toEqual([{ text: 'abc', finding: null }]);
+    expect(markedText('abc', [at('wrong', 7, 9)])).toEqual([{ text: 'abc', finding: null, clause: null }]);
     expect(markedText('', [at('wrong', 0, 0)])).toEqual([]);
+  });
+
+  it('is cut at the borders of clauses too, each stretch of the innermost', () => {
+    const clauses = [{ range: [0, 17] as const, stitches: [1, 2] }, { range: [1, 5] as const, stitches: [1] }];
+    expect(markedText('*sc 2; rep from *', [at('wrong', 4, 5)], clauses).map(({ text, finding: found, clause }) => [text, found !== null, clause])).toEqual([['*', false, 0], ['sc ', false, 1], ['2', true, 1], ['; rep from *', false, 0]]);
   });
 
   it('always gives the whole text back', () => {
