@@ -7,6 +7,7 @@ import type { History } from '../engine/1-pattern/history.ts';
 import { LIMITS } from '../engine/1-pattern/limits.ts';
 import { editsStandFrom } from '../engine/1-pattern/migrations/migrateUp.ts';
 import { nestingFault } from '../engine/1-pattern/plainJson.ts';
+import { rowsFault } from '../engine/1-pattern/rowsFault.ts';
 import { readSteps } from '../engine/1-pattern/stepsText.ts';
 import { CONTENTS, SHELF_FORMAT, SHELF_VERSION, textOf, type Backup, type BackupPattern } from './backup.ts';
 import { readOwnMotif } from './ownMotifs.ts';
@@ -54,6 +55,9 @@ export function readBackup(bytes: Uint8Array): ReadBackup {
     const opened = whole === null ? null : openPatternFile(whole);
     if (opened && opened.kind !== 'ok') faults.push(`${file.file} (${title || 'untitled'}): ${describeOpened(opened)}`);
     if (opened?.kind !== 'ok') return [];
+    const rows = rowsFault(opened.pattern);
+    if (rows) faults.push(`${file.file} (${title || 'untitled'}): ${rows.path} has ${rows.found}, expected ${rows.expected}.`);
+    if (rows) return [];
     const stepsText = steps && editsStandFrom(opened.from) ? checked(steps) : null;
     const read = stepsText === null ? null : readSteps(stepsText);
     if (stepsText !== null && (!read || steps!.done > read.length)) faults.push(`${steps!.file}: the steps of ${title || 'a pattern'} can’t be read; the pattern comes back without them.`);

@@ -2,6 +2,7 @@ import { describeOpened } from '../engine/1-pattern/describeOpened.ts';
 import { openPatternFile } from '../engine/1-pattern/file.ts';
 import { LIMITS } from '../engine/1-pattern/limits.ts';
 import type { Pattern } from '../engine/1-pattern/pattern.ts';
+import { rowsFault } from '../engine/1-pattern/rowsFault.ts';
 
 /** What a file turned out to be. A written pattern is text that is still to be read. */
 export type ChosenFile =
@@ -31,7 +32,9 @@ export async function readChosenFile(file: Pick<File, 'name' | 'size' | 'arrayBu
   if (text === null) return refused('it is no text. A pattern file ends in .json, a written pattern in .txt; of a PDF or a word processor file, copy the text and paste it.');
   if (/^\s*[[{]/.test(text) && (/\.json$/i.test(file.name) || isJson(text))) {
     const opened = openPatternFile(text);
-    return opened.kind === 'ok' ? { kind: 'pattern', pattern: opened.pattern, from: opened.from } : refused(describeOpened(opened));
+    if (opened.kind !== 'ok') return refused(describeOpened(opened));
+    const rows = rowsFault(opened.pattern);
+    return rows ? refused(`it asks for more work than any device does: ${rows.path} has ${rows.found}, expected ${rows.expected}.`) : { kind: 'pattern', pattern: opened.pattern, from: opened.from };
   }
   if (/\.json$/i.test(file.name)) return refused('it is no pattern file.');
   if (text.trim() === '') return refused('it is empty.');

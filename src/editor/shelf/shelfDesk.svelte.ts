@@ -31,7 +31,9 @@ export class ShelfDesk {
 
   /** Puts a pattern on the shelf and goes to it. Where the device keeps nothing the bench says so. */
   async open(pattern: Pattern): Promise<void> {
-    await this.#goTo((await addToShelf(this.#shelf, pattern)).id);
+    const added = await addToShelf(this.#shelf, pattern);
+    if (added.kind === 'added') await this.#goTo(added.id);
+    else this.trouble = [added.words];
   }
 
   /** Takes files in: one pattern is opened, more are put on the shelf, a backup is brought back. Gives the text of a written pattern. */
@@ -43,7 +45,10 @@ export class ShelfDesk {
       this.trouble = refused;
       if (patterns.length === 1 && refused.length === 0 && restored.length === 0) await this.open(patterns[0]!);
       else {
-        for (const pattern of patterns) await addToShelf(this.#shelf, pattern);
+        for (const pattern of patterns) {
+          const added = await addToShelf(this.#shelf, pattern);
+          if (added.kind === 'refused') this.trouble = [...this.trouble, added.words];
+        }
         const said = [...restored, ...(patterns.length > 0 ? [`${patterns.length} ${patterns.length === 1 ? 'pattern' : 'patterns'} put on the shelf.`] : [])];
         this.said = said.join(' ') || null;
         await invalidateAll();

@@ -1,6 +1,6 @@
 import { NO_HISTORY } from '../../engine/1-pattern/history.ts';
 import type { Pattern } from '../../engine/1-pattern/pattern.ts';
-import { keepFault } from '../../keep/keepFault.ts';
+import { rowsFault } from '../../engine/1-pattern/rowsFault.ts';
 import { deviceStore } from '../../keep/keyStore.ts';
 import { NEVER_KEPT, shelfOf, type Shelf, type ShelfCard } from '../../keep/shelf.ts';
 import { pieceSvg } from '../piece/pieceSvg.ts';
@@ -34,16 +34,20 @@ export function holdHere(pattern: Pattern): void {
   held.set(pattern.id, pattern);
 }
 
-/** Puts a new pattern on the shelf under an id of its own, which is returned. Where the device keeps nothing it is held in this window, and `trouble` says why. */
-export async function addToShelf(shelf: Shelf, pattern: Pattern): Promise<{ readonly id: string; readonly trouble: string | null }> {
+/**
+ * Puts a new pattern on the shelf under an id of its own, which is returned. Where the device keeps nothing it is held in
+ * this window, and the bench says why. A pattern of more rows than can be worked is refused, in words.
+ */
+export async function addToShelf(shelf: Shelf, pattern: Pattern): Promise<{ readonly kind: 'added'; readonly id: string } | { readonly kind: 'refused'; readonly words: string }> {
+  const rows = rowsFault(pattern);
+  if (rows) return { kind: 'refused', words: `This pattern can’t be worked: it has ${rows.found}, expected ${rows.expected}.` };
   const own: Pattern = { ...pattern, id: crypto.randomUUID() };
   try {
     await shelf.put({ pattern: own, history: NO_HISTORY, pictureSvg: pieceSvg(own), at: Date.now() }, NEVER_KEPT);
-    return { id: own.id, trouble: null };
-  } catch (error) {
+  } catch {
     holdHere(own);
-    return { id: own.id, trouble: keepFault(error).words };
   }
+  return { kind: 'added', id: own.id };
 }
 
 /** Lists the shelf, and removes for good what was put away longer ago than `PUT_AWAY_DAYS`. */

@@ -2,6 +2,7 @@ import { applyEdit } from './applyEdit.ts';
 import type { Edit, Transaction } from './edit.ts';
 import type { Pattern } from './pattern.ts';
 import { vectorFault } from './references.ts';
+import { rowsFault } from './rowsFault.ts';
 
 /** What a transaction gives: the new pattern with the transaction that takes it back, or a refusal that names the edit (from 0). */
 export type Transacted =
@@ -30,5 +31,7 @@ export function applyTransaction(pattern: Pattern, transaction: Transaction): Tr
     const what = fault.path.startsWith('placements.') ? 'what differs by size' : fault.path.includes('.recipe.') ? 'a setting' : 'the rows of a line';
     return { ok: false, reason: `${name}: ${what} has ${fault.found}, expected ${fault.expected}.`, edit: transaction.edits.length - 1 };
   }
+  const rows = now.sections === pattern.sections && now.sizes === pattern.sizes ? null : rowsFault(now);
+  if (rows) return { ok: false, reason: `The pattern would have ${rows.found}, and ${rows.expected} can be worked.`, edit: transaction.edits.length - 1 };
   return { ok: true, pattern: now, inverse: { ...transaction, edits: inverse.reverse() } };
 }

@@ -27,6 +27,8 @@ export const LIMITS = {
   editions: 200,
   /** Stripes of a ground. */
   stripes: 1_000,
+  /** Rows of one size, over all lines: some twenty times the rows of the longest piece. */
+  rows: 20_000,
   /** Rows that one line stands for, row numbers, columns, repeats and offsets. */
   count: 100_000,
 } as const;
