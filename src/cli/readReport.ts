@@ -1,5 +1,6 @@
-import { check, colour, construct, describeFinding, ledger, work, yarnsOfRow, type Finding } from '../engine/index.ts';
+import { check, describeFinding, ledger, yarnsOfRow, type Finding } from '../engine/index.ts';
 import type { Loaded } from './loadFile.ts';
+import { workedSize } from './workedSize.ts';
 
 /** What `read --json` prints. */
 export interface ReadReport {
@@ -33,11 +34,12 @@ export interface ReadReport {
 
 /** Works a pattern in one size and reports every row and every finding. */
 export function readReport({ pattern, findings: readFindings, offset }: Loaded, size: number): ReadReport {
-  const fabric = work(construct(pattern, size));
-  const colours = colour(pattern, fabric, size);
+  const { fabric, colours } = workedSize(pattern, size);
   const letters = pattern.yarns.map((yarn) => yarn.letter);
   const numbers = new Map(fabric.rows.map((row) => [`${row.key.line}/${row.key.nth}`, row.number]));
-  const inLines = check(pattern, fabric, colours);
+  // A label out of order is found in the text and in the pattern made from it; once is enough.
+  const told = new Set(readFindings.filter(({ rule }) => rule === 'labelOrder').map(({ where }) => where.line));
+  const inLines = check(pattern, fabric, colours).filter(({ rule, where }) => rule !== 'labelOrder' || !told.has(where.line));
   // What reading the text found has its place in the whole text; what working found, in its line.
   const findings = [...readFindings, ...inLines].map((one, index) => {
     const from = index < readFindings.length || one.where.line === null ? 0 : (offset(one.where.line)?.from ?? 0);

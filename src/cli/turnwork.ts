@@ -1,12 +1,13 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { colour, construct, printSchematic, printSection, wordsToHtml, wordsToMarkdown, wordsToText, work, writeWords, type Pattern } from '../engine/index.ts';
+import { printSchematic, printSection, wordsToHtml, wordsToMarkdown, wordsToText, writeWords, type Pattern } from '../engine/index.ts';
 import { exitCodeOf, FINE, UNREADABLE, WRONG } from './exitCode.ts';
 import { loadFile, type Loaded } from './loadFile.ts';
 import { askedFor, USAGE, type Options } from './options.ts';
 import { pieceReport, pieceToText } from './pieceReport.ts';
 import { publishAskedFor } from './publishOptions.ts';
 import { readReport, reportToText } from './readReport.ts';
+import { workedSize } from './workedSize.ts';
 
 /** Runs one command; prints to standard output, problems to standard error; returns the exit code. */
 async function main(args: readonly string[]): Promise<number> {
@@ -31,7 +32,7 @@ async function main(args: readonly string[]): Promise<number> {
       return report.findings.some((found) => found.degree === 'wrong') ? WRONG : FINE;
     }
     case 'words': {
-      const worked = sizes.map((size) => worksize(loaded.pattern, size));
+      const worked = sizes.map((size) => workedSize(loaded.pattern, size));
       const words = writeWords({ pattern: loaded.pattern, sizes: worked, terms: options.terms ?? loaded.pattern.wording?.terms ?? loaded.pattern.terms, style: { ...loaded.pattern.wording, ...options.style } });
       console.log(options.format === 'md' ? wordsToMarkdown(words) : options.format === 'html' ? wordsToHtml(words) : wordsToText(words));
       return exitCodeOf(loaded, sizes);
@@ -47,17 +48,12 @@ async function main(args: readonly string[]): Promise<number> {
   }
 }
 
-function worksize(pattern: Pattern, size: number) {
-  const fabric = work(construct(pattern, size));
-  return { size, fabric, colours: colour(pattern, fabric, size) };
-}
-
 function writeCharts(loaded: Loaded, size: number, options: Options): number {
   const { pattern } = loaded;
   const wanted = options.section?.toLowerCase();
   const chosen = pattern.sections.flatMap((section, index) => (wanted === undefined || section.name.toLowerCase() === wanted ? [index] : []));
   if (chosen.length === 0) return problem(`There is no section “${options.section}”; the pattern has ${pattern.sections.map((section) => section.name).join(', ') || 'none'}.`);
-  const { fabric, colours } = worksize(pattern, size);
+  const { fabric, colours } = workedSize(pattern, size);
   const out = options.out!;
   try {
     mkdirSync(out, { recursive: true });
@@ -78,7 +74,7 @@ function writeCharts(loaded: Loaded, size: number, options: Options): number {
 
 /** Writes both schematics of a size; the exit code of what went wrong, or null. Standard output is the report's. */
 function writeSchematics(pattern: Pattern, size: number, out: string): number | null {
-  const { fabric, colours } = worksize(pattern, size);
+  const { fabric, colours } = workedSize(pattern, size);
   try {
     mkdirSync(out, { recursive: true });
     for (const file of printSchematic(pattern, fabric, colours.yarn, size)) writeFileSync(join(out, file.name), file.text);
