@@ -1,34 +1,6 @@
-import { deflateSync, crc32 } from 'node:zlib';
-import { expect, test, type Locator, type Page } from '@playwright/test';
+import { expect, test } from '@playwright/test';
 import { chart, goTo, kept, openDemo } from './bench.ts';
-
-const undo = (page: Page) => page.getByRole('button', { name: /^Undo/ });
-const foot = (page: Page) => page.getByRole('region', { name: 'What the next touch of the chart does' });
-const sheet = (page: Page, name: string | RegExp) => page.getByRole('region', { name, exact: typeof name === 'string' });
-
-/** The middle of a cell of the motif on the sheet, column from the left and row from the top. */
-async function cell(grid: Locator, x: number, y: number, across: number, up: number): Promise<{ x: number; y: number }> {
-  const box = (await grid.locator('svg').boundingBox())!;
-  return { x: box.x + ((x + 0.5) / across) * box.width, y: box.y + ((y + 0.5) / up) * box.height };
-}
-
-/** A PNG of two halves: slate below, chalk above. */
-function picture(width: number, height: number): Buffer {
-  const row = (rgb: readonly number[]) => Buffer.from([0, ...Array.from({ length: width }, () => rgb).flat()]);
-  const raw = Buffer.concat(Array.from({ length: height }, (_, y) => row(y < height / 2 ? [242, 239, 230] : [75, 90, 107])));
-  const chunk = (type: string, data: Buffer) => {
-    const body = Buffer.concat([Buffer.from(type), data]);
-    const out = Buffer.alloc(8);
-    out.writeUInt32BE(data.length);
-    out.writeUInt32BE(crc32(body), 4);
-    return Buffer.concat([out.subarray(0, 4), body, out.subarray(4)]);
-  };
-  const head = Buffer.alloc(13);
-  head.writeUInt32BE(width);
-  head.writeUInt32BE(height, 4);
-  head.set([8, 2, 0, 0, 0], 8);
-  return Buffer.concat([Buffer.from([0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a]), chunk('IHDR', head), chunk('IDAT', deflateSync(raw)), chunk('IEND', Buffer.alloc(0))]);
-}
+import { cell, foot, halves, sheet, undo } from './colourworkBench.ts';
 
 test('yarns: name, colour, mark, add, swap, look at, take out', async ({ page }) => {
   await openDemo(page, 'Leg');
@@ -73,7 +45,7 @@ test('yarns: name, colour, mark, add, swap, look at, take out', async ({ page })
 test('colours are taken from a picture', async ({ page }) => {
   await openDemo(page, 'Leg');
   await page.getByRole('button', { name: 'Yarns …' }).click();
-  await page.locator('input[type=file]').setInputFiles({ name: 'quay.png', mimeType: 'image/png', buffer: picture(60, 60) });
+  await page.locator('input[type=file]').setInputFiles({ name: 'quay.png', mimeType: 'image/png', buffer: halves(60, 60) });
   const found = page.getByRole('group', { name: 'Colours of the picture' });
   await expect(found.getByRole('combobox')).toHaveCount(2);
   await found.getByRole('combobox').first().selectOption('C');
@@ -241,7 +213,7 @@ test('a picture becomes a motif', async ({ page }) => {
   const choose = page.locator('input[type=file]');
   await choose.setInputFiles({ name: 'words.png', mimeType: 'image/png', buffer: Buffer.from('no picture at all, only words in a file') });
   await expect(from.getByRole('alert')).toHaveText('words.png is no PNG or JPEG picture.');
-  await choose.setInputFiles({ name: 'quay.png', mimeType: 'image/png', buffer: picture(80, 80) });
+  await choose.setInputFiles({ name: 'quay.png', mimeType: 'image/png', buffer: halves(80, 80) });
   await expect(from.getByRole('status')).toHaveText('32 stitches by 36 rows: 576 in A, 576 in B.');
   await from.getByRole('spinbutton', { name: 'bottom' }).fill('50');
   await from.getByRole('spinbutton', { name: 'bottom' }).press('Enter');

@@ -1,5 +1,6 @@
 import { applyTransaction } from '../../engine/1-pattern/applyTransaction.ts';
 import type { Motif } from '../../engine/1-pattern/pattern.ts';
+import type { Fabric } from '../../engine/3-fabric/fabric.ts';
 import { colour } from '../../engine/4-colour/colour.ts';
 import type { GhostCell } from '../chart/chartData.ts';
 import type { ChartPointer, StrokePhase } from '../chart/touches.ts';
@@ -23,6 +24,8 @@ export class ChartTouch {
   drag = $state.raw<{ readonly from: number; readonly to: number } | null>(null);
   /** The placed motif that was taken up by the keyboard: what was chosen then, and from which stitch. */
   #held = $state.raw<{ readonly choice: Choice; readonly from: number } | null>(null);
+  /** The stitch that was pressed last, the yarns before that, and whether it took another one. */
+  #pressed: { readonly stitch: number; readonly yarn: Uint8Array; readonly fabric: Fabric; readonly isLaid: boolean } | null = null;
   /** Where the keyboard laid a yarn last. */
   #laidLast: number | null = null;
   /** Whether yarns are laid in every size. */
@@ -104,10 +107,23 @@ export class ChartTouch {
     else {
       const laid = this.stroke;
       this.stroke = [];
-      const fill = info.presses > 1 && laid.length === 1 ? runOfYarn(session.fabric, session.colours.yarn, laid[0]!) : laid;
-      session.commit(layYarn(fill, session.choice.letter, this.everySize));
+      this.#layStroke(laid, session.choice.letter, info.presses > 1);
     }
   };
+
+  /** Lays a yarn where a stroke went. A double press fills what was of one yarn before its first press laid a stitch there: one step in all. */
+  #layStroke(laid: readonly number[], letter: string, isDouble: boolean): void {
+    const session = this.#session;
+    const [only] = laid;
+    const pressed = this.#pressed;
+    const before = isDouble && pressed && pressed.stitch === only && pressed.fabric === session.fabric ? pressed : null;
+    if (before?.isLaid) session.undo();
+    const { yarn } = before ?? session.colours;
+    const fill = isDouble && only !== undefined && laid.length === 1 ? runOfYarn(session.fabric, yarn, only) : laid;
+    const { fabric } = session;
+    const isLaid = session.commit(layYarn(fill, letter, this.everySize));
+    this.#pressed = laid.length === 1 && !isDouble ? { stitch: only!, yarn, fabric, isLaid } : null;
+  }
 
   /** Drops a motif that was dragged from its list onto the stitch that is pointed at. */
   drop(): void {

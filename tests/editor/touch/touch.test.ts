@@ -83,6 +83,51 @@ describe('moving a placed motif by keys', () => {
   });
 });
 
+describe('laying a yarn by strokes', () => {
+  const lettersOf = ({ session, row }: ReturnType<typeof touchOf>, n: number) => row(n).map((stitch) => session.pattern.yarns[session.colours.yarn[stitch]!]!.letter).join('');
+  const press = ({ touch }: ReturnType<typeof touchOf>, stitch: number, presses: number) => {
+    touch.onstroke('start', [stitch], { ...MOUSE, presses });
+    touch.onstroke('end', [], { ...MOUSE, presses });
+  };
+
+  it('fills what was of one yarn with a double press, as one step', () => {
+    const bench = touchOf({ ...LEG, cells: [{ section: 'leg', row: { line: 'plain', nth: 1 }, size: 0, from: 6, letters: 'B' }] });
+    const { session, row } = bench;
+    session.choice = { kind: 'yarn', letter: 'B' };
+    expect(lettersOf(bench, 3)).toBe('AAAAAABAAA');
+    press(bench, row(3)[2]!, 1);
+    expect(lettersOf(bench, 3)).toBe('AABAAABAAA');
+    press(bench, row(3)[2]!, 2);
+    expect(lettersOf(bench, 3)).toBe('BBBBBBBAAA');
+    expect(session.history.past).toHaveLength(1);
+    session.undo();
+    expect(lettersOf(bench, 3)).toBe('AAAAAABAAA');
+  });
+
+  it('fills with a double press where the first press had nothing to lay', () => {
+    const bench = touchOf({ ...LEG, cells: [{ section: 'leg', row: { line: 'plain', nth: 1 }, size: 0, from: 1, letters: 'BBB' }] });
+    const { session, row } = bench;
+    session.choice = { kind: 'yarn', letter: 'A' };
+    press(bench, row(3)[2]!, 1);
+    press(bench, row(3)[2]!, 2);
+    expect(lettersOf(bench, 3)).toBe('AAAAAAAAAA');
+    press(bench, row(3)[7]!, 1);
+    press(bench, row(3)[7]!, 2);
+    expect(session.history.past).toHaveLength(1);
+  });
+
+  it('goes straight along the row with Shift', () => {
+    const bench = touchOf(LEG);
+    const { session, touch, row } = bench;
+    session.choice = { kind: 'yarn', letter: 'B' };
+    touch.onstroke('start', [row(3)[1]!], MOUSE);
+    touch.onstroke('move', [row(4)[2]!, row(3)[4]!, row(4)[5]!], { ...MOUSE, shift: true });
+    touch.onstroke('end', [], { ...MOUSE, shift: true });
+    expect(lettersOf(bench, 3)).toBe('ABBBBAAAAA');
+    expect(lettersOf(bench, 4)).toBe('AAAAAAAAAA');
+  });
+});
+
 describe('laying a yarn by keys', () => {
   const lettersOf = ({ session, row }: ReturnType<typeof touchOf>, n: number) => row(n).map((stitch) => session.pattern.yarns[session.colours.yarn[stitch]!]!.letter).join('');
 
