@@ -24,6 +24,7 @@ export function settleChains(hook: Hook): void {
       stitches.mark(chain, FLAG.counts);
       hook.put(chain);
     }
+    hook.laid = Array.from({ length: end - first }, (_, i) => first + i);
   } else {
     putSpace(hook, first, end);
   }

@@ -12,6 +12,7 @@ export interface Checkpoint {
   readonly places: number;
   readonly seams: number;
   readonly closings: number;
+  readonly openings: number;
   /** Report of the row before, as it was when this row began. */
   readonly lastRow: WorkedRow | null;
 }
@@ -37,6 +38,7 @@ export function takeCheckpoint(hook: Hook, before: Checkpoint | undefined, lastR
     places: hook.edge.count,
     seams: hook.seams.length,
     closings: hook.closings.length,
+    openings: hook.openings.length,
     lastRow,
   };
 }
@@ -50,6 +52,7 @@ export function resume(hook: Hook, checkpoint: Checkpoint, row: number): Hook {
   resumed.state = { ...checkpoint.state };
   resumed.seams = hook.seams.slice(0, checkpoint.seams);
   resumed.closings = hook.closings.slice(0, checkpoint.closings);
+  resumed.openings = hook.openings.slice(0, checkpoint.openings);
   checkpoint.pieces.forEach((piece, index) => {
     resumed.edge.relink(checkpoint.orders[index]!);
     // Marks are the only places whose kind changes: a flat edge's end, until it is closed.

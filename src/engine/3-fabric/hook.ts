@@ -19,6 +19,13 @@ export interface Piece {
   foundation: readonly [number, number];
 }
 
+/** A slit in a ring: chains over stitches of the round below that were skipped under them. */
+export interface Opening {
+  /** In the order they were made. */
+  readonly chains: readonly number[];
+  readonly skipped: readonly number[];
+}
+
 /** Where the hook is, as plain values, so that it can be kept at each row's start. */
 export interface HookState {
   piece: number;
@@ -47,6 +54,8 @@ export interface HookState {
   marker: number;
   /** Whether the last row ended in a stitch that ties it to an earlier row: its end there is closed. */
   tied: boolean;
+  /** Openings that work has gone into, by their number. */
+  entered: readonly number[];
 }
 
 /** The hook on the edge: the few moves that every instruction is made of. */
@@ -56,9 +65,10 @@ export class Hook {
   pieces: Piece[] = [];
   seams: { row: number; before: number; after: number }[] = [];
   closings: { row: number; pairs: readonly (readonly [number, number])[] }[] = [];
+  openings: Opening[] = [];
   state: HookState = {
     piece: NONE, behind: NONE, direction: 1, facing: -1, yarn: 0, thread: NONE, cut: true, pending: 0, pendingCounts: null,
-    turned: false, pendingAtStart: false, sameIsAhead: false, sameBases: [], marker: NONE, tied: false,
+    turned: false, pendingAtStart: false, sameIsAhead: false, sameBases: [], marker: NONE, tied: false, entered: [],
   };
   /** The row being worked. */
   row = 0;
@@ -83,13 +93,15 @@ export class Hook {
   passedAtStart = false;
   /** Whether the row turned between its stitches: it has no two ends then. */
   bent = false;
+  /** Chains laid one by one as stitches and put last: what is skipped after them lies under them. */
+  laid: readonly number[] = [];
   /** Meshes of filet made in this row, and the picot of the row below passed last. */
   meshes = 0;
   picot = NONE;
 
   /** Gets ready for row `row`. */
   beginRow(row: number, round: boolean): void {
-    Object.assign(this, { row, round, instruction: 0, below: NONE, used: 0, placed: 0, takenStitches: 0, takenSpaces: 0, lastSpace: NONE, startBehind: NONE, rowFacing: 0, rowDirection: 0, lastPut: NONE, passedAtStart: false, bent: false, meshes: 0, picot: NONE });
+    Object.assign(this, { row, round, instruction: 0, below: NONE, used: 0, placed: 0, takenStitches: 0, takenSpaces: 0, lastSpace: NONE, startBehind: NONE, rowFacing: 0, rowDirection: 0, lastPut: NONE, passedAtStart: false, bent: false, laid: [], meshes: 0, picot: NONE });
   }
 
   get piece(): Piece | undefined {

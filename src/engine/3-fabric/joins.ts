@@ -96,19 +96,24 @@ export function closeUp(work: RowWork, clause: Clause<'seam'>): void {
   hook.closings.push({ row: hook.row, pairs: open.slice(0, open.length >> 1).map((stitch, i) => [stitch, open[open.length - 1 - i]!] as const) });
 }
 
+/** Takes up the yarn that a join names. */
+export function takeYarn(work: RowWork, { yarn, range }: Clause<'joinAt'>): void {
+  const { hook, program } = work;
+  if (yarn === null) return;
+  const index = program.letters.indexOf(yarn);
+  if (index < 0) report(work, 'wrong', 'unknownYarn', range, { found: yarn, expected: program.letters.join(', ') });
+  else hook.state.yarn = index;
+}
+
 /**
  * Puts the hook at the nth place before or after the seam (or at the first place), facing so that *before* works towards the
  * seam and *after* away from it. `facing` 1: the right side, -1: the wrong side. Takes no place.
  */
 export function joinAt(work: RowWork, clause: Clause<'joinAt'>, facing: 1 | -1): void {
-  const { hook, program } = work;
+  const { hook } = work;
   const { state, edge } = hook;
   const piece = hook.piece;
-  if (clause.yarn !== null) {
-    const index = program.letters.indexOf(clause.yarn);
-    if (index < 0) report(work, 'wrong', 'unknownYarn', clause.range, { found: clause.yarn, expected: program.letters.join(', ') });
-    else state.yarn = index;
-  }
+  takeYarn(work, clause);
   if (!piece) {
     report(work, 'wrong', 'noPiece', clause.range);
     return;

@@ -3,6 +3,7 @@ import { goToOtherSide, settleChains } from './chains.ts';
 import { NONE, PLACE } from './edge.ts';
 import { FLAG } from './fabric.ts';
 import { closeRing, closeUp, joinAt, joinRound, sewSeam } from './joins.ts';
+import { joinAtOpening } from './openings.ts';
 import { amountOf, MOST_STITCHES, report, type RowWork } from './rowWork.ts';
 import { workInPattern, workSpread } from './workPattern.ts';
 import { workRepeat } from './workRepeat.ts';
@@ -70,7 +71,8 @@ function workClause(work: RowWork, clause: Instruction): void {
       joinRound(work, clause);
       return;
     case 'joinAt':
-      joinAt(work, clause, 1);
+      if (clause.from === 'opening') joinAtOpening(work, clause);
+      else joinAt(work, clause, 1);
       return;
     case 'yarn': {
       const index = program.letters.indexOf(clause.letter);
@@ -147,16 +149,25 @@ function skip(work: RowWork, clause: Extract<Instruction, { kind: 'skip' }>): vo
     if (found < count) report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: count, found, params: { what: clause.what } });
     return;
   }
+  const { laid } = hook;
+  const under: number[] = [];
+  // Chains that nothing was worked after yet: an opening that can be worked into later.
+  const opens = hook.round && clause.what === 'st' && laid.length > 0 && hook.edge.stitch.at(hook.lastPut) === laid.at(-1);
   for (let i = 0; i < count; i++) {
     const next = hook.ahead();
     // "Skip the sl st" and "skip 1 st" take a slip stitch that doesn't count, if it is what comes next.
     const slip = next !== NONE && hook.isSlip(next) && (clause.what === 'st' || clause.what === 'slst');
     if (slip && hook.inReach(next)) hook.take(next);
-    else if (!hook.takeNext(clause.what)) {
-      report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: count, found: i, params: { what: clause.what } });
-      return;
+    else {
+      const taken = hook.takeNext(clause.what);
+      if (!taken) {
+        report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: count, found: i, params: { what: clause.what } });
+        return;
+      }
+      under.push(...taken.stitches);
     }
   }
+  if (opens && under.length > 0) hook.openings.push({ chains: laid, skipped: under });
 }
 
 function leave(work: RowWork, clause: Extract<Instruction, { kind: 'leave' }>): void {

@@ -95,8 +95,8 @@ export type Instruction = Node &
     | { readonly kind: 'joinRing' }
     | { readonly kind: 'join'; readonly at: 'first' }
     | { readonly kind: 'noJoin' }
-    /** New yarn joined at the nth place before or after the seam (or at the same/first place), counting no stitch. */
-    | { readonly kind: 'joinAt'; readonly nth: Amount; readonly from: 'beforeSeam' | 'afterSeam' | 'start'; readonly yarn: string | null }
+    /** New yarn joined at the nth place before or after the seam (or at the same/first place, or of an opening left in a round), counting no stitch. */
+    | { readonly kind: 'joinAt'; readonly nth: Amount; readonly from: 'beforeSeam' | 'afterSeam' | 'start' | 'opening'; readonly yarn: string | null }
     | { readonly kind: 'yarn'; readonly letter: string; readonly word: 'with' | 'change' }
     | { readonly kind: 'marker' }
     | { readonly kind: 'otherSide' }

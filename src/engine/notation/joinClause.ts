@@ -21,6 +21,7 @@ type Where =
   | { readonly at: 'firstChain' }
   | { readonly at: 'first' }
   | { readonly at: 'start'; readonly nth: Amount }
+  | { readonly at: 'opening'; readonly nth: Amount }
   | { readonly at: 'seam'; readonly nth: Amount; readonly from: 'beforeSeam' | 'afterSeam' };
 
 /**
@@ -54,6 +55,7 @@ function joinHere(reader: RowReader, onlyChains: boolean, start: number): Instru
   const range = reader.range(start);
   if (closing || where?.at === 'ring' || (where?.at === 'firstChain' && !said)) return { kind: 'joinRing', range };
   if (where?.at === 'seam') return { kind: 'joinAt', nth: where.nth, from: where.from, yarn: letter, range };
+  if (where?.at === 'opening') return { kind: 'joinAt', nth: where.nth, from: 'opening', yarn: letter, range };
   if (said) return { kind: 'joinAt', nth: where?.at === 'start' ? where.nth : 1, from: 'start', yarn: letter, range };
   if (where?.at === 'start') return { kind: 'joinAt', nth: where.nth, from: 'start', yarn: null, range };
   return onlyChains && !where ? { kind: 'joinRing', range } : { kind: 'join', at: 'first', range };
@@ -112,6 +114,7 @@ function readWhere(reader: RowReader): Where | null {
     reader.takeArticles();
     if (reader.take(RING)) return { at: 'ring' };
     if (reader.take('seam')) return { at: 'seam', nth: 1, from: 'afterSeam' };
+    if (reader.take('opening')) return { at: 'opening', nth: 1 };
     if (reader.takeAll('same', ST) || reader.take('same') || reader.takeAll('any', ST)) return { at: 'start', nth: 1 };
     if (reader.takeAll('top', 'of')) {
       reader.takeArticles();
@@ -138,6 +141,12 @@ function ofSeam(reader: RowReader, nth: Amount, chain: boolean): Where {
       reader.at += ahead + 1;
       return { at: 'seam', nth, from: side };
     }
+  }
+  const of = reader.at;
+  if (reader.take('of')) {
+    reader.takeArticles();
+    if (reader.take('opening')) return { at: 'opening', nth };
+    reader.at = of;
   }
   if (nth !== 1) return { at: 'start', nth };
   if (reader.take('of')) {

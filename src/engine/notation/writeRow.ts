@@ -123,7 +123,7 @@ function writeClause(node: Instruction, options: WriteOptions, inside: Inside): 
     case 'noJoin':
       return 'do not join';
     case 'joinAt': {
-      const from = node.from === 'start' ? '' : ` ${node.from === 'beforeSeam' ? 'before' : 'after'} the seam`;
+      const from = { start: '', beforeSeam: ' before the seam', afterSeam: ' after the seam', opening: ' of the opening' }[node.from];
       return `join ${node.yarn ?? 'yarn'} with a sl st in the ${writeOrdinal(node.nth, size)} st${from}`;
     }
     case 'yarn':

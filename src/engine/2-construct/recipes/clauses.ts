@@ -110,6 +110,11 @@ export function joinBeforeSeam(nth: Amount, yarn: string | null): Instruction {
   return { kind: 'joinAt', nth, from: 'beforeSeam', yarn, range };
 }
 
+/** `join C with a sl st in the 1st st of the opening`. */
+export function joinAtOpening(nth: Amount, yarn: string | null): Instruction {
+  return { kind: 'joinAt', nth, from: 'opening', yarn, range };
+}
+
 /** Clauses without numbers: `turn`, `fasten off`, `join to form a ring` and their like. */
 export function plain(kind: 'turn' | 'skipSeam' | 'ring' | 'joinRing' | 'otherSide' | 'seam' | 'fastenOff' | 'drawThrough'): Instruction {
   return { kind, range };

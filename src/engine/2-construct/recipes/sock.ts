@@ -1,8 +1,8 @@
-import { across, chain, joinBeforeSeam, leave, next, nextEach, plain, skip, withYarn } from './clauses.ts';
+import { across, chain, joinAtOpening, joinBeforeSeam, leave, next, nextEach, skip, withYarn } from './clauses.ts';
 import { flapRows, gussetRows, turnRows, type FlapPlan } from './flapRows.ts';
 import { fringeSection, loopSection } from './finishing.ts';
 import { legRows } from './legRows.ts';
-import { foundation, rounds, step, type MadeRow } from './madeRow.ts';
+import { rounds, step, type MadeRow } from './madeRow.ts';
 import type { MadeParts, MadeSection } from './madeSection.ts';
 import { partRound } from './partRound.ts';
 import type { PieceRequest, SockSettings } from './settings.ts';
@@ -38,7 +38,7 @@ export function sock(request: PieceRequest, settings: SockSettings): MadeParts {
       made('foot', 'FOOT', 'worked in a spiral', { ...settings.foot }, (n) => footRows(settings, n)),
       made('toe', 'TOE', 'worked in a spiral', { pace: toe.pace, ...(toe.evens === null ? {} : { evens: toe.evens }), inStep: toe.inStep, close: toe.close, yarn: toe.yarn }, (n) =>
         toeRows(toeOf(n.around.value, n.toeStop.value), toe.close, toe.yarn)),
-      ...(heel.kind === 'afterthought' ? [made('heel', 'HEEL', 'worked in a spiral from its edge, then set in', heelSettings, (n) => afterthoughtRows(n.heel.value, heel.yarn))] : []),
+      ...(heel.kind === 'afterthought' ? [made('heel', 'HEEL', 'worked in a spiral into the opening', heelSettings, (n) => afterthoughtRows(n.heel.value, heel.yarn))] : []),
       ...(settings.loop ? [loopSection(request, settings.loop, 'Fold the loop and sew both ends inside the cuff at the centre back.')] : []),
       ...(settings.fringe ? [fringeSection(settings.fringe, numbers.map((n) => n.top.value), 'the cuff')] : []),
     ],
@@ -87,15 +87,9 @@ function footRows({ heel, foot, leg }: SockSettings, n: SockNumbers): readonly M
   return made;
 }
 
-/** A heel made apart like a toe, from its edge to its tip. */
+/** A heel worked like a toe into the opening: first along the stitches that were skipped, then along the undersides of the chains. */
 function afterthoughtRows(heel: number, yarn: string): readonly MadeRow[] {
-  const edge = 2 * heel;
-  return [
-    foundation([withYarn(yarn), chain(edge), plain('joinRing')]),
-    rounds('first', 1, [across('sc', 'around')], edge),
-    ...toeRows(afterthoughtPlan(heel), 'drawn', yarn),
-    { kind: 'note', role: 'setIn', words: ['Set the heel into the opening of the foot and sew it on all round.'] },
-  ];
+  return [step('join', joinAtOpening(1, yarn)), rounds('first', 1, [across('sc', 'around')], 2 * heel), ...toeRows(afterthoughtPlan(heel), 'drawn', yarn)];
 }
 
 /** So many decreasing rounds that the toes of all sizes can be made in: those of the smallest, or more where larger ones need them. */

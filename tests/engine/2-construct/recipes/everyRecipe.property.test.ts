@@ -85,7 +85,7 @@ describe('every recipe, for gauges and measurements within sense', () => {
           }
         });
       }),
-      { numRuns: 160, seed: 2026, endOnFailure: true },
+      { numRuns: 70, seed: 2026, endOnFailure: true },
     );
   });
 
@@ -99,7 +99,7 @@ describe('every recipe, for gauges and measurements within sense', () => {
         opensNothing(worked, ['panel', 'loop']);
         measuresMet(worked, (name, numbers) => (name === 'width' && repeat.repeat > 0 ? repeat.repeat + repeat.edge : (name === 'topWidth' && atLeast(numbers, 'far.stitches')) || (name === 'height' && atLeast(numbers, 'rows')) ? Infinity : 1));
       }),
-      { numRuns: 120, seed: 7 },
+      { numRuns: 60, seed: 7 },
     );
   });
 
@@ -113,7 +113,7 @@ describe('every recipe, for gauges and measurements within sense', () => {
         // Two edges and the rounds between them are each rounded by half a row, a folded edge by a row.
         measuresMet(worked, (name) => (name === 'girth' && repeat.repeat > 0 ? 2 * repeat.repeat + repeat.edge : name === 'height' ? 1.5 : 1));
       }),
-      { numRuns: 120, seed: 8 },
+      { numRuns: 60, seed: 8 },
     );
   });
 
@@ -130,7 +130,7 @@ describe('every recipe, for gauges and measurements within sense', () => {
         // A disc grows by two rows of width a round; a cap of constant increases takes a multiple of them.
         measuresMet(worked, (name, numbers) => (name === 'across' ? (cap ? Infinity : 2) : name === 'height' ? (numbers.get('sides')!.value === 0 ? Infinity : 1.5) : name === 'girth' ? (cap ? (more === 'constant' ? 2 * numbers.get('more')!.value : 1) : Infinity) : 1));
       }),
-      { numRuns: 120, seed: 9 },
+      { numRuns: 60, seed: 9 },
     );
   });
 
@@ -167,7 +167,7 @@ describe('every recipe, for gauges and measurements within sense', () => {
         expect(worked.findings.filter(({ degree }) => degree === 'wrong')).toEqual([]);
         for (const { key, size, found } of worked.made.problems) expect(worked.made.numbers[size]!.get(key)!.value).not.toBe(found);
       }),
-      { numRuns: 120, seed: 77 },
+      { numRuns: 50, seed: 77 },
     );
   });
 
@@ -178,7 +178,7 @@ describe('every recipe, for gauges and measurements within sense', () => {
         const worked = pieceOf(requestOf({ ...SOCK, cuff: NO_EDGE, leg: { ...SOCK.leg, way, calf: true } }, [measure('footGirth', (2 * half) / 1.8), measure('footLength', 30), measure('legLength', rows / 2), calf]));
         expect(worked.findings).toEqual([]);
       }),
-      { numRuns: 150, seed: 78 },
+      { numRuns: 80, seed: 78 },
     );
   });
 
