@@ -29,10 +29,12 @@ const FORBIDDEN = new Set(['__proto__', 'prototype', 'constructor']);
 /** The first key in parsed JSON that could reach into the prototype of an object; `null` if there is none. */
 export function plainJsonFault(value: unknown, path = ''): Fault | null {
   if (typeof value !== 'object' || value === null) return null;
-  for (const [key, inner] of Object.entries(value)) {
-    const here = path === '' ? key : `${path}.${key}`;
-    if (FORBIDDEN.has(key)) return { path: here, found: 'a field of that name', expected: 'no such field' };
-    const fault = typeof inner === 'object' ? plainJsonFault(inner, here) : null;
+  const fields = value as Readonly<Record<string, unknown>>;
+  const here = (key: string) => (path === '' ? key : `${path}.${key}`);
+  for (const key of Object.keys(fields)) {
+    if (FORBIDDEN.has(key)) return { path: here(key), found: 'a field of that name', expected: 'no such field' };
+    const inner = fields[key];
+    const fault = typeof inner === 'object' && inner !== null ? plainJsonFault(inner, here(key)) : null;
     if (fault) return fault;
   }
   return null;
