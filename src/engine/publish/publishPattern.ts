@@ -36,7 +36,7 @@ export function publishPattern(pattern: Pattern, choices: PublishChoices, measur
   const document = writeWords({ pattern: worked.pattern, sizes: worked.sizes.map(({ size, dressed, colours }) => ({ size, fabric: dressed, colours })), terms: choices.terms, ...style });
   const { blocks, cut } = bookletBlocks(worked, document, charts, choices, format);
   const title = printable(worked.pattern.title) || 'Untitled';
-  const about = { title, creator: printable(worked.pattern.designer), rights: printable(worked.pattern.imprint?.licence ?? ''), date: worked.pattern.imprint?.date ?? null };
+  const about = { title, creator: printable(worked.pattern.designer), rights: printable(worked.pattern.imprint?.licence ?? ''), date: printable(worked.pattern.imprint?.date ?? '') };
   const name = fileWord(title, 'pattern');
   const pages = blocks.length === 0 ? [] : pagesToSheets(blocks, format, { ...about, name, firstPlain: has('booklet') });
   const sheets: readonly PrintedSheet[] = [...pages, ...cut.flatMap((chart) => chartSheets(chart, name))];

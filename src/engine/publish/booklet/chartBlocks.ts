@@ -2,7 +2,7 @@ import { num } from '../../6-drawing/svgText.ts';
 import { block, strip, type Block, type Strip } from '../page/block.ts';
 import type { Format } from '../page/format.ts';
 import { setText } from '../page/setText.ts';
-import { figureSvg, fittedFigure, legendSvg, type ChartFigure } from '../charts/chartFigure.ts';
+import { figuresOf, figureSvg, fittedFigure, legendSvg, type ChartFigure } from '../charts/chartFigure.ts';
 import type { PlannedChart } from '../charts/plannedCharts.ts';
 import { heading } from './setBlocks.ts';
 
@@ -49,15 +49,16 @@ export function chartBlocks(charts: readonly PlannedChart[], withLegend: boolean
 
 function lay(chart: PlannedChart, withLegend: boolean, alike: number, format: Format): Laid | null {
   const words = format.large ? WORDS_MM.large : WORDS_MM.plain;
+  const at = figuresOf(chart);
   // Charts of several sizes stand two on a page, so that they can be compared.
   const room = (alike > 1 ? format.heightMm / 2 : format.heightMm) - words;
   const fit = (wide: number, high: number, lying: boolean): ChartFigure | null => {
-    const figure = fittedFigure(chart, wide, high);
+    const figure = fittedFigure(chart, at, wide, high);
     if (!figure || !withLegend) return figure;
     const legendMm = legendOf(chart, figure, format.widthMm).heightMm + LEGEND_GAP_MM;
     const over = lying ? widthOf(figure) + legendMm - wide : heightOf(figure) + legendMm - high;
     if (over <= 0) return figure;
-    return (lying ? fittedFigure(chart, wide - legendMm, high) : fittedFigure(chart, wide, high - legendMm)) ?? figure;
+    return (lying ? fittedFigure(chart, at, wide - legendMm, high) : fittedFigure(chart, at, wide, high - legendMm)) ?? figure;
   };
   const half = fit(format.widthMm, room, false);
   if (half && half.mmPerStitch >= LEAST_UPRIGHT_MM) return { figure: half, lying: false };

@@ -79,20 +79,39 @@ const LEAST_LARGE_MM = 4;
 /** Width of a stitch on charts that don't fit on a page at any of these. */
 const CUT_MM = 4;
 
+/** A chart at any scale, each drawn once. */
+export type FigureAt = (mmPerStitch: number) => ChartFigure;
+
+/** Draws a chart at the scales that are asked for, and remembers them: a page tries several. */
+export function figuresOf(asked: ChartAsked): FigureAt {
+  const drawn = new Map<number, ChartFigure>();
+  return (mm) => {
+    const figure = drawn.get(mm) ?? chartFigure(asked, mm);
+    drawn.set(mm, figure);
+    return figure;
+  };
+}
+
 /** The chart as large as it fits into a room, or null where it doesn't fit at any scale that can still be read. */
-export function fittedFigure(asked: ChartAsked, widthMm: number, heightMm: number): ChartFigure | null {
-  const least = asked.choices.largePrint ? LEAST_LARGE_MM : asked.kind === 'colour' ? 0 : LEAST_SYMBOL_MM;
-  const wanted = asked.choices.mmPerStitch;
-  let last: ChartFigure | null = null;
-  for (const mm of wanted === 'fit' ? FITS_MM.filter((one) => one >= least) : [wanted]) {
-    // Most of a chart grows with its scale: what is far too large needn't be drawn again at the next step.
-    if (last && (width(last) * mm) / last.mmPerStitch > widthMm * 1.35) continue;
-    const figure = chartFigure(asked, mm);
-    if (width(figure) <= widthMm && figure.drawing.bounds.y1 - figure.drawing.bounds.y0 <= heightMm) return figure;
-    last = figure;
+export function fittedFigure({ choices: { largePrint, mmPerStitch: wanted }, kind }: ChartAsked, at: FigureAt, widthMm: number, heightMm: number): ChartFigure | null {
+  const least = largePrint ? LEAST_LARGE_MM : kind === 'colour' ? 0 : LEAST_SYMBOL_MM;
+  const tries = wanted === 'fit' ? FITS_MM.filter((one) => one >= least) : [wanted];
+  // Sizes grow evenly with the scale, but for the numbers beside: two drawings tell where to begin trying.
+  const [small, large] = tries.length > 2 ? [at(tries.at(-1)!), at(PROBE_MM)] : [null, null];
+  const likely = (mm: number): boolean => {
+    if (!small || !large || small === large) return true;
+    const share = (mm - small.mmPerStitch) / (large.mmPerStitch - small.mmPerStitch);
+    return width(small) + share * (width(large) - width(small)) <= widthMm * 1.03 && height(small) + share * (height(large) - height(small)) <= heightMm * 1.03;
+  };
+  for (const mm of tries) {
+    if (!likely(mm)) continue;
+    const figure = at(mm);
+    if (width(figure) <= widthMm && height(figure) <= heightMm) return figure;
   }
   return null;
 }
+
+const PROBE_MM = 4;
 
 /** The scale at which a chart that fits on no page is drawn, to be cut. */
 export function cutFigure(asked: ChartAsked): ChartFigure {
@@ -101,4 +120,8 @@ export function cutFigure(asked: ChartAsked): ChartFigure {
 
 function width({ drawing }: ChartFigure): number {
   return drawing.bounds.x1 - drawing.bounds.x0;
+}
+
+function height({ drawing }: ChartFigure): number {
+  return drawing.bounds.y1 - drawing.bounds.y0;
 }

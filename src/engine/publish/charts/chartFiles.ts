@@ -51,7 +51,7 @@ function svgOptions(chart: PlannedChart, figure: ChartFigure, words: readonly st
   return {
     look: figure.look, yarnOf: chart.shared.drawn.colours.yarn, rows: chart.shared.drawn.fabric.rows,
     title: fullTitle(chart), desc: `${words.join(' ')} ${figure.mmPerStitch} mm a stitch.`,
-    creator: printable(pattern.designer), rights: printable(pattern.imprint?.licence ?? ''), date: pattern.imprint?.date ?? null,
+    creator: printable(pattern.designer), rights: printable(pattern.imprint?.licence ?? ''), date: printable(pattern.imprint?.date ?? ''),
     legend: chart.choices.parts.includes('legend') ? figure.entries : [],
   };
 }

@@ -9,7 +9,8 @@ export interface PagesAbout {
   readonly title: string;
   readonly creator: string;
   readonly rights: string;
-  readonly date: string | null;
+  /** As the designer gives it; empty where none is given. */
+  readonly date: string;
   /** For file names. */
   readonly name: string;
   /** No running head on the first page. */

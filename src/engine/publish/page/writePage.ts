@@ -18,7 +18,7 @@ export interface PageFrame {
   readonly title: string;
   readonly creator: string;
   readonly rights: string;
-  readonly date: string | null;
+  readonly date: string;
 }
 
 const INK = '#1a1a1a';
