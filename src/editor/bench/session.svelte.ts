@@ -95,14 +95,16 @@ export class Session {
   readonly dressed = $derived(fabricWithStitches(this.fabric, setStitches(this.worn, this.grid, this.size)));
   /** What every yarn does; worked out only when something asks for it. */
   readonly carry = $derived(carryOf(this.worn, this.grid, this.colours));
-  readonly cell = $derived(gaugeCell(this.pattern.gauge));
+  /** By itself, so that an edit of colour alone lays nothing out again. */
+  readonly #gauge = $derived(this.pattern.gauge);
+  readonly cell = $derived(gaugeCell(this.#gauge));
   /** The fabric for the layout, and with what motifs set for the drawing: the very same objects as long as no stitch is another. */
   readonly #stitches = $derived.by(() => (this.#laid = this.#laid && sameStitches(this.#laid, this.fabric) ? this.#laid : this.fabric));
   readonly #looks = $derived.by(() => (this.#dressedAs = this.#dressedAs && sameStitches(this.#dressedAs, this.dressed) ? this.#dressedAs : this.dressed));
-  readonly layout = $derived(layOut(this.#stitches, this.shown, this.pattern.gauge, laidAs(this.drawn)));
+  readonly layout = $derived(layOut(this.#stitches, this.shown, this.#gauge, laidAs(this.drawn)));
   readonly drawing = $derived(draw(this.#looks, this.layout, drawnAs(this.drawn)));
   readonly findings = $derived(check(this.worn, this.fabric, this.colours));
-  readonly ledger = $derived(ledgerLines(this.fabric, this.shown, this.pattern.gauge));
+  readonly ledger = $derived(ledgerLines(this.fabric, this.shown, this.#gauge));
   readonly words = $derived(sectionWords({ program: this.program, fabric: this.fabric, colours: this.colours }, this.shown, this.terms));
   readonly entries = $derived(rowEntries(this.pattern, this.fabric, this.shown, this.size, this.findings));
   readonly piece = $derived(silhouette(this.fabric, this.colours.yarn, this.cell.widthMm, this.cell.heightMm));
