@@ -31,7 +31,8 @@ export interface StitchPose {
   readonly across: number;
 }
 
-const SC = stitchCode('sc');
+/** Stitches whose symbol is a cross, which is turned by a part of its lean only. */
+const CROSSES = new Set((['sc', 'rsc', 'tsc'] as const).map(stitchCode));
 
 /** Part of its lean that a cross is turned by: one turned all the way looks like another stitch. Less on discs, where all lean. */
 export const CROSS_TURN = { flat: 0.5, tube: 0.5, turned: 0.5, disc: 0.15, oval: 0.15 } as const satisfies Record<LayoutKind, number>;
@@ -51,13 +52,13 @@ export function uprightGlyph(table: GlyphTable, fabric: Fabric, stitch: number, 
 
 /** Where the origin of an upright stitch's glyph lies below its head, mm: 0 but for the rounding of a cross's length. */
 export function uprightDown(fabric: Fabric, stitch: number, lengthMm: number, h: number): number {
-  return fabric.kind[stitch] === SC ? crossDepth(lengthMm, h) - crossDepth(round(lengthMm, h), h) : 0;
+  return CROSSES.has(fabric.kind[stitch]!) ? crossDepth(lengthMm, h) - crossDepth(round(lengthMm, h), h) : 0;
 }
 
 /** Finds or makes the glyph of a stitch and places it. `w`, `h`: a single crochet's cell, mm; `crossTurn`: see `CROSS_TURN`. */
 export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose, w: number, h: number, crossTurn: number): PlacedGlyph {
   const { stitch, head, foot } = pose;
-  const cross = fabric.kind[stitch] === SC && pose.feet.length < 2;
+  const cross = CROSSES.has(fabric.kind[stitch]!) && pose.feet.length < 2;
   const turn = cross ? Math.max(-MOST_CROSS_TURN, Math.min(MOST_CROSS_TURN, pose.angle * crossTurn)) : pose.angle;
   const straight = Math.hypot(head[0] - foot[0], head[1] - foot[1]);
   const length = round(straight, h);

@@ -4,10 +4,13 @@
  *
  * Heights are relative to a single crochet as commonly taught (1 : 1.5 : 2 : 3, *common practice*, from memory; real gauges
  * differ, so they are only a fallback where no row gauge of that stitch is known). Turning chains: published lessons of a
- * crochet guild (1997) and two how-to publishers agree on 1, 2, 3, 4, 5 chains and on what counts.
+ * crochet guild (1997) and two how-to publishers agree on 1, 2, 3, 4, 5 chains and on what counts. The extended stitches (esc, ehdc,
+ * edc, etr) and triple treble are in two published lists of abbreviations, the UK word for a US triple treble, all their heights and
+ * their turning chains are *from memory*; reverse and twisted single crochet are named by published guides to chart symbols.
  */
 export type StitchKind =
   | 'ring' | 'ch' | 'slst' | 'sc' | 'hdc' | 'dc' | 'tr' | 'dtr'
+  | 'trtr' | 'esc' | 'ehdc' | 'edc' | 'etr' | 'rsc' | 'tsc'
   | 'bobble' | 'puff' | 'popcorn' | 'cluster' | 'shell' | 'vst' | 'picot';
 
 /** One stitch of the trade. */
@@ -48,6 +51,13 @@ export const STITCHES: readonly StitchRow[] = [
   { kind: 'dc', us: 'dc', uk: 'tr', usName: 'double crochet', ukName: 'treble crochet', height: 2, yarnOvers: 1, turningChains: 3, turningChainCounts: 'yes', ...plain },
   { kind: 'tr', us: 'tr', uk: 'dtr', usName: 'treble crochet', ukName: 'double treble crochet', height: 3, yarnOvers: 2, turningChains: 4, turningChainCounts: 'yes', ...plain },
   { kind: 'dtr', us: 'dtr', uk: 'ttr', usName: 'double treble crochet', ukName: 'triple treble crochet', height: 4, yarnOvers: 3, turningChains: 5, turningChainCounts: 'yes', ...plain },
+  { kind: 'trtr', us: 'trtr', uk: 'qtr', usName: 'triple treble crochet', ukName: 'quadruple treble crochet', height: 5, yarnOvers: 4, turningChains: 6, turningChainCounts: 'yes', ...plain },
+  { kind: 'esc', us: 'esc', uk: 'edc', usName: 'extended single crochet', ukName: 'extended double crochet', height: 1.3, yarnOvers: 0, turningChains: 2, turningChainCounts: 'no', ...plain },
+  { kind: 'ehdc', us: 'ehdc', uk: 'ehtr', usName: 'extended half double crochet', ukName: 'extended half treble crochet', height: 1.8, yarnOvers: 1, turningChains: 3, turningChainCounts: 'set', ...plain },
+  { kind: 'edc', us: 'edc', uk: 'etr', usName: 'extended double crochet', ukName: 'extended treble crochet', height: 2.4, yarnOvers: 1, turningChains: 4, turningChainCounts: 'yes', ...plain },
+  { kind: 'etr', us: 'etr', uk: 'edtr', usName: 'extended treble crochet', ukName: 'extended double treble crochet', height: 3.4, yarnOvers: 2, turningChains: 5, turningChainCounts: 'yes', ...plain },
+  { kind: 'rsc', us: 'rev sc', uk: 'rev dc', usName: 'reverse single crochet', ukName: 'reverse double crochet', height: 1, yarnOvers: 0, turningChains: 1, turningChainCounts: 'no', ...plain },
+  { kind: 'tsc', us: 'twisted sc', uk: 'twisted dc', usName: 'twisted single crochet', ukName: 'twisted double crochet', height: 1, yarnOvers: 0, turningChains: 1, turningChainCounts: 'no', ...plain },
   { kind: 'bobble', us: 'bobble', uk: 'bobble', usName: 'bobble', ukName: 'bobble', height: 2, yarnOvers: 1, turningChains: 3, turningChainCounts: 'yes', counts: true, legs: 5, legKind: 'dc' },
   { kind: 'puff', us: 'puff st', uk: 'puff st', usName: 'puff stitch', ukName: 'puff stitch', height: 1.5, yarnOvers: 1, turningChains: 2, turningChainCounts: 'set', counts: true, legs: 3, legKind: 'hdc' },
   { kind: 'popcorn', us: 'popcorn', uk: 'popcorn', usName: 'popcorn', ukName: 'popcorn', height: 2, yarnOvers: 1, turningChains: 3, turningChainCounts: 'yes', counts: true, legs: 5, legKind: 'dc' },

@@ -13,8 +13,8 @@ interface Synonyms {
 
 /**
  * Words met in print beside the catalogue's own. Abbreviations: two published lists named in the reference tables of the
- * trade (bo, cl, pc, p, ps, sh; ss, htr, ttr/trtr in UK lists); the long forms are *common practice*. A US `trtr` is a
- * taller stitch than any in the catalogue, so it is no synonym in US terms.
+ * trade (bo, cl, pc, p, ps, sh; ss, htr, ttr/trtr in UK lists); the long forms are *common practice*. A UK `trtr`
+ * is one stitch shorter than a US one.
  */
 const SYNONYMS: readonly Synonyms[] = [
   { kind: 'ch', us: ['chain stitch', 'chain st'], uk: ['chain stitch', 'chain st'] },
@@ -24,6 +24,13 @@ const SYNONYMS: readonly Synonyms[] = [
   { kind: 'dc', us: ['double'], uk: ['treble'] },
   { kind: 'tr', us: ['treble', 'triple crochet', 'tc'], uk: ['double treble', 'd tr'] },
   { kind: 'dtr', us: ['double treble'], uk: ['trtr', 'triple treble', 'treble treble', 'tr tr'] },
+  { kind: 'trtr', us: ['triple treble', 'tr tr'], uk: ['quadtr', 'quad tr', 'quadruple treble'] },
+  { kind: 'esc', us: ['extended sc', 'exsc', 'ext sc'], uk: ['extended dc', 'exdc', 'ext dc'] },
+  { kind: 'ehdc', us: ['extended hdc', 'exhdc', 'ext hdc'], uk: ['extended htr', 'exhtr', 'ext htr'] },
+  { kind: 'edc', us: ['extended dc', 'exdc', 'ext dc'], uk: ['extended tr', 'extr', 'ext tr'] },
+  { kind: 'etr', us: ['extended tr', 'extr', 'ext tr'], uk: ['extended dtr', 'exdtr', 'ext dtr'] },
+  { kind: 'rsc', us: ['rsc', 'reverse sc', 'crab st', 'crab stitch'], uk: ['reverse dc', 'crab st', 'crab stitch'] },
+  { kind: 'tsc', us: ['tw sc'], uk: ['tw dc'] },
   { kind: 'bobble', us: ['bo', 'bobble stitch', 'bobble st'], uk: ['bo', 'bobble stitch', 'bobble st'] },
   { kind: 'puff', us: ['puff', 'ps', 'puff stitch'], uk: ['puff', 'ps', 'puff stitch'] },
   { kind: 'popcorn', us: ['pc', 'popcorn st', 'popcorn stitch', 'pop'], uk: ['pc', 'popcorn st', 'popcorn stitch', 'pop'] },

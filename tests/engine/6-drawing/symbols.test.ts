@@ -45,12 +45,42 @@ describe('every stitch of the catalogue', () => {
   });
 });
 
+describe('stitches made from a single crochet', () => {
+  it('reverse: the cross with a curved line over it (published chart guides)', () => {
+    expect(lines(strokes('rsc'))).toEqual(lines(strokes('sc')));
+    expect(curves(strokes('rsc'))).toHaveLength(2);
+  });
+
+  it('twisted: the cross with a small circle on top of it (published chart guides)', () => {
+    const [circle, ...more] = ovals(strokes('tsc'));
+    expect(more).toEqual([]);
+    const top = Math.min(...lines(strokes('sc')).flatMap((stroke) => (stroke.kind === 'line' ? [stroke.points[1]!, stroke.points[3]!] : [])));
+    expect(circle).toMatchObject({ x: 0, filled: false });
+    expect(circle!.y + circle!.ry).toBeCloseTo(top, 6);
+  });
+
+  it('extended: the symbol of the stitch above the open oval of its chain, a foot each when drawn together (own drawing)', () => {
+    for (const kind of ['esc', 'ehdc', 'edc', 'etr'] as const) {
+      const [chain, ...more] = ovals(strokes(kind));
+      expect(more).toEqual([]);
+      expect(chain!.filled).toBe(false);
+      const lowest = Math.max(...lines(strokes(kind)).flatMap((stroke) => (stroke.kind === 'line' ? [stroke.points[1]!, stroke.points[3]!] : [])));
+      expect(lowest).toBeLessThanOrEqual(chain!.y - chain!.ry + 1e-9);
+    }
+    expect(ovals(strokes('edc', { together: 2 }))).toHaveLength(2);
+  });
+});
+
 describe('post stitches', () => {
   it.each<[StitchKind, number, string]>([
     ['hdc', 0, 'T without a slash (published chart guides)'],
     ['dc', 1, 'T and one slash (published chart guides)'],
     ['tr', 2, 'T and two slashes (published chart guides)'],
     ['dtr', 3, 'as many slashes as yarn overs before the hook goes in, derived'],
+    ['trtr', 4, 'as many slashes as yarn overs before the hook goes in, derived'],
+    ['edc', 1, 'as its plain stitch, above the oval of its chain: own drawing'],
+    ['etr', 2, 'as its plain stitch, above the oval of its chain: own drawing'],
+    ['ehdc', 0, 'as its plain stitch, above the oval of its chain: own drawing'],
   ])('%s is a T with %i slashes: %s', (kind, count) => {
     expect(lines(strokes(kind))).toHaveLength(2 + count);
   });

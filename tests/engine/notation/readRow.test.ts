@@ -42,7 +42,7 @@ describe('words that can not be read', () => {
     ['wibble then sc', '?wibble? sc@next1', [['unread', 0, 6]]],
     ['sc in next 3 sts evenly spaced', 'sc@next3 ?evenly spaced?', [['unread', 17, 30]]],
     ['sc in next 99999999999 sts', '?sc in next 99999999999 sts?', [['unread', 0, 26]]],
-    ['trtr in next st', '?trtr in next st?', [['unread', 0, 15]]],
+    ['quintr in next st', '?quintr in next st?', [['unread', 0, 17]]],
     ['ch 1 over the point, sc', 'ch1 ?over the point? sc@next1', [['unread', 5, 19]]],
   ] as const)('%s', (text, tree, found) => {
     const { body, findings } = readRow(text, us);

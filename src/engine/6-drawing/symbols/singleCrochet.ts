@@ -1,5 +1,5 @@
 import type { Stroke } from '../drawing.ts';
-import { footDot, line } from './frame.ts';
+import { curve, footDot, line, oval } from './frame.ts';
 import type { SymbolDrawing, SymbolFrame } from './frame.ts';
 
 /** How far below the head the cross of a single crochet has its middle; in a stitch that reaches far it stays near the head. */
@@ -12,6 +12,20 @@ const ARM = { jis: 0.27, us: 0.33 } as const;
 
 /** Single crochet: a cross, upright or slanted; with a thin stem where the foot is shared or far away. Drawn together: a leg a base, joined at the top. */
 export const singleCrochet: SymbolDrawing = (frame) => (frame.feet.length > 1 ? together(frame) : cross(frame));
+
+/** Reverse single crochet (crab stitch): the cross under a wave that runs back along the row. Published chart guides: a cross with a curved line over it. */
+export const reverseSingle: SymbolDrawing = (frame) => {
+  const { w, h } = frame;
+  const [y, half, bend] = [0.07 * h, 0.17 * w, 0.08 * h];
+  return [...singleCrochet(frame), curve(-2 * half, y, -half, y - 2 * bend, 0, y), curve(0, y, half, y + 2 * bend, 2 * half, y)];
+};
+
+/** Twisted single crochet: the cross under a small circle. Published chart guides: a cross with a small circle on top. */
+export const twistedSingle: SymbolDrawing = (frame) => {
+  const { w, h, length } = frame;
+  const r = 0.1 * Math.min(w, h);
+  return [...singleCrochet(frame), oval(0, crossDepth(length, h) - ARM[frame.set] * Math.min(w, h) - r, r, r)];
+};
 
 function cross(frame: SymbolFrame): Stroke[] {
   const { w, h, length, feet, shared, set } = frame;

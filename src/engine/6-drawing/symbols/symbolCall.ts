@@ -39,5 +39,5 @@ export function symbolCall(fabric: Fabric, stitch: number): SymbolCall {
 export function slashes(kind: StitchKind): number {
   const { legKind, yarnOvers } = stitchRow(kind);
   if (legKind !== null) return slashes(legKind);
-  return kind === 'hdc' ? 0 : yarnOvers;
+  return kind === 'hdc' || kind === 'ehdc' ? 0 : yarnOvers;
 }

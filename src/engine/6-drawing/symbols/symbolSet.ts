@@ -10,6 +10,8 @@
  * | slip stitch | filled dot | filled oval | published chart guides: filled oval or dot |
  * | magic ring | open circle | わ in the middle | a published translation of Japanese patterns |
  *
+ * Reverse single crochet is its cross under a curved line, twisted single crochet its cross under a small circle, in both (published
+ * chart guides). Extended stitches have the oval of their chain at the foot: the tool's own drawing, for want of a sheet that could be read.
  * Chains, half doubles and taller stitches, bunches, picots and shells are alike in both, and so is the rule of feet: joined into one
  * stitch, apart round a chain (published explanation of JIS L 0201).
  */
