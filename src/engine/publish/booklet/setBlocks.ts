@@ -79,7 +79,7 @@ export function table(rows: readonly (readonly Cell[])[], widthsMm: readonly num
       return moved;
     });
     const strips = columns.reduce((all, column) => sideBySide(all, column), [] as ReturnType<typeof setText>);
-    const rule = strip(nth === 0 ? 1.4 : 1, { rules: [{ x0Mm: xMm, x1Mm: xMm + wide - 3, yMm: 0.6, weightMm: nth === 0 ? 0.25 : 0.1 }] });
+    const rule = strip(nth === 0 ? 1.4 : 1, { rules: [{ x0Mm: xMm, x1Mm: xMm + wide - 3, yMm: 0.6, weightMm: nth === 0 ? 0.35 : 0.2 }] });
     return block([...strips, rule], nth === 0 ? gapMm(format) : 0.4, { withNext: nth < rows.length - 1 && (nth === 0 || nth === rows.length - 2) });
   });
 }
