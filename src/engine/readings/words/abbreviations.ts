@@ -25,6 +25,8 @@ function meaningOf(row: (typeof STITCHES)[number], terms: Terms): string {
 export function abbreviationsIn(text: string, terms: Terms): WordsDocument['abbreviations'] {
   const found = new Map<string, string>();
   for (const row of STITCHES) {
+    // A magic ring is written in full; "ring" alone may be one of chains.
+    if (row.kind === 'ring') continue;
     const short = stitchWord(row.kind, terms);
     const meaning = meaningOf(row, terms);
     const word = short.replace(/[-\s]/g, '[- ]');

@@ -5,6 +5,7 @@ import type { Fabric } from '../../3-fabric/fabric.ts';
 import type { Colours } from '../../4-colour/colours.ts';
 import { toTerms } from '../../craft/terms.ts';
 import type { Terms } from '../../craft/terms.ts';
+import { amountFor } from '../../notation/instruction.ts';
 import { writeRow } from '../../notation/writeRow.ts';
 import type { WordStyle } from '../../notation/writeWork.ts';
 import { abbreviationsIn } from './abbreviations.ts';
@@ -12,7 +13,7 @@ import { foldLines } from './foldLines.ts';
 import type { PatternLine, SizeRows } from './groupRows.ts';
 import type { WorkedSize } from './printedRow.ts';
 import type { WordsDocument, WordsLine, WordsSection } from './wordsDocument.ts';
-import { finishedMeasures } from './finishedMeasures.ts';
+import { partMeasures } from './partMeasures.ts';
 import { specialWords } from './specialWords.ts';
 import { writeHeader } from './writeHeader.ts';
 
@@ -40,7 +41,7 @@ export function writeWords({ pattern, sizes, terms, style }: WordsOptions): Word
   const written = pattern.sections.map((section) => writeSection(section, pattern, worked, rows, terms, style));
   const printed = { ...pattern, sizes: sizes.map(({ size }) => pattern.sizes[size]!) };
   const text = written.flatMap((section) => section.lines.map(({ label, text }) => `${label} ${text}`)).join('\n');
-  return { title: pattern.title, terms, header: writeHeader(printed, terms, finishedMeasures(pattern, sizes.map(({ fabric }) => fabric))), special: pattern.notes.some(({ word }) => /^special/i.test(word)) ? [] : specialWords(worked.flatMap(({ program }) => program.rows.map(({ body }) => body)), terms), abbreviations: abbreviationsIn(text, terms), sections: written };
+  return { title: pattern.title, terms, header: writeHeader(printed, terms, partMeasures(pattern, sizes)), special: pattern.notes.some(({ word }) => /^special/i.test(word)) ? [] : specialWords(worked.flatMap(({ program }) => program.rows.map(({ body }) => body)), terms), abbreviations: abbreviationsIn(text, terms), sections: written };
 }
 
 /** Row indices of each line, in order of nth. */
@@ -69,6 +70,8 @@ function writeSection(section: Section, pattern: Pattern, worked: readonly Worke
     }
     const { body, stated } = readLine(line, pattern);
     const sizes: SizeRows[] = worked.map((one, index) => ({ worked: one, rows: rows[index]!.get(line.id) ?? [] }));
+    // A line for other sizes alone is no line of these.
+    if (line.kind === 'row' && worked.every(({ program }) => amountFor(line.label.rows, program.size) === 0)) continue;
     if (sizes.every((size) => size.rows.length === 0)) {
       flush();
       const text = writeRow(body, stated, { terms, ...(style ? { style } : {}) });

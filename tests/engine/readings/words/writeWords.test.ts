@@ -146,6 +146,21 @@ describe('several sizes', () => {
     ]);
   });
 
+  it('leave out a line that has no rows in any size written', () => {
+    const pattern = patternOf('Sample\nSizes: S (M, L)\n\nPIECE\nFoundation: ch 11.\nRow 1: sc in 2nd ch from hook and in each ch across.\nRows 2-1 (3, 5): ch 1, turn, hdc in each st across.\nRow 2 (4, 6): ch 1, turn, sc in each st across.\n');
+    expect(rowsIn(wordsOf(pattern, 'us', [0]))).toEqual(['Foundation: ch 11.', 'Row 1: sc in 2nd ch from hook and in each ch across. (10 sc)', 'Row 2: ch 1, turn, sc in each st across. (10 sc)']);
+    expect(rowsIn(wordsOf(pattern, 'us', [2]))[2]).toBe('Rows 2-5: ch 1, turn, hdc in each st across. (10 hdc)');
+    expect(rowsIn(wordsOf(pattern))).toHaveLength(4);
+  });
+
+  it('measure its parts as the schematic does, with swatches and folded edges', () => {
+    const text = 'Sample\nGauge: 16 sts and 20 rows = 10 cm in sc\n\nPIECE\nFoundation: ch 21.\nRow 1: sc in 2nd ch from hook and in each ch across.\nRows 2-20: ch 1, turn, sc in each st across.\n';
+    const pattern = patternOf(text);
+    expect(wordsOf(pattern)).toContain('Finished measurements: PIECE 12.5 cm wide, 10 cm long');
+    const folded = { ...pattern, sections: [{ ...pattern.sections[0]!, recipe: { name: 'panel', settings: { edge: 'folded' } } }] };
+    expect(wordsOf(folded)).toContain('Finished measurements: PIECE 12.5 cm wide, 5 cm long');
+  });
+
   it('refuses to write none', () => {
     expect(() => writeWords({ pattern: patternOf(sized), sizes: [], terms: 'us' })).toThrow(RangeError);
   });
