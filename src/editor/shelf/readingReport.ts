@@ -13,7 +13,7 @@ export interface ReportLine {
   readonly line: number | null;
   readonly degree: Degree;
   readonly says: string;
-  /** The very words, where known. */
+  /** The very words, where known, or their beginning. */
   readonly words: string;
   readonly mend: Mend | null;
 }
@@ -39,7 +39,7 @@ export function readingReport(text: string, read: PatternFromText): ReadingRepor
   const elsewhere = (found: PatternFromText['findings']) => found.map((each): ReportLine => {
     const line = each.params['line'];
     const range = each.where.text;
-    return { line: typeof line === 'number' ? line : null, degree: each.degree, says: describeFinding(each), words: typeof line === 'number' && range ? text.slice(range[0], range[1]) : '', mend: each.mend };
+    return { line: typeof line === 'number' ? line : null, degree: each.degree, says: describeFinding(each), words: typeof line === 'number' && range ? shortened(text.slice(range[0], range[1])) : '', mend: each.mend };
   });
   if (!pattern) return { summary: 'Nothing could be read yet.', terms: '', sections: [], elsewhere: elsewhere(read.findings), mends: [], kept: [] };
   const fabrics = pattern.sizes.map((_, size) => work(construct(pattern, size)));
@@ -59,6 +59,13 @@ export function readingReport(text: string, read: PatternFromText): ReadingRepor
     mends: eachOnce([...told, ...sections.flatMap(({ lines }) => lines.flatMap(({ findings }) => findings))].flatMap(({ mend }) => (mend ? [mend] : []))),
     kept: pattern.notes,
   };
+}
+
+/** More than this of the very words is no help beside the sentence. */
+const MOST_WORDS = 120;
+
+function shortened(words: string): string {
+  return words.length > MOST_WORDS ? `${words.slice(0, MOST_WORDS)}…` : words;
 }
 
 /** Rows of one line find the same mend; two mends of the same words would undo each other. */
