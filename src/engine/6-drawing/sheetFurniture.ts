@@ -3,9 +3,13 @@ import type { Sheet } from './cutSheets.ts';
 import { SHEET_MARGIN_MM } from './paper.ts';
 import { LEAST_TEXT_MM, POINT_MM } from './textSize.ts';
 
-/** What surrounds the chart on a sheet, in mm of the paper: title, sheet number and map, a bar to measure, join lines with their neighbours. */
-export function sheetFurniture(sheet: Sheet, sheets: number, title: string): Mark[] {
-  return [...head(sheet, sheets, title), ...scaleBar(sheet), ...joins(sheet)];
+/**
+ * What surrounds the chart on a sheet, in mm of the paper: title, sheet number and map, a bar to measure, join lines with their
+ * neighbours. No text is smaller than `leastMm`.
+ */
+export function sheetFurniture(sheet: Sheet, sheets: number, title: string, leastMm: number): Mark[] {
+  const marks = [...head(sheet, sheets, title), ...scaleBar(sheet), ...joins(sheet)];
+  return marks.map((mark) => (mark.kind === 'text' ? { ...mark, sizeMm: Math.max(leastMm, mark.sizeMm) } : mark));
 }
 
 function head({ paper, index, column, row, columns, rows }: Sheet, sheets: number, title: string): Mark[] {

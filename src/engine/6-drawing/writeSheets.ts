@@ -14,9 +14,12 @@ import { svgHead } from './svgHead.ts';
 import { legendDefs, svgLegend } from './svgLegend.ts';
 import { svgMarks } from './svgMarks.ts';
 import { attributes, num } from './svgText.ts';
+import { LEAST_TEXT_MM, POINT_MM } from './textSize.ts';
 import { shownLegend } from './writeSvg.ts';
 import type { SvgOptions } from './writeSvg.ts';
 
+/** Text of charts in large print is 12 pt. */
+const LARGE_TEXT_MM = 12 * POINT_MM;
 /** Space between chart and legend, mm. */
 const LEGEND_CLEAR_MM = 6;
 
@@ -67,10 +70,15 @@ function sheetFile(drawing: Drawing, sheet: Sheet, total: number, options: SvgOp
   return file(sheet, total, options, defs, chart, legend);
 }
 
+/** The furniture is smaller than the chart's own text, but in large print. */
+function leastText({ look }: SvgOptions): number {
+  return look.textMm >= LARGE_TEXT_MM ? look.textMm : LEAST_TEXT_MM;
+}
+
 function file(sheet: Sheet, total: number, options: SvgOptions, defs: string, chart: string, legend: string): string {
   const { widthMm: width, heightMm: height } = sheet.paper;
   const title = total > 1 ? `${options.title}, sheet ${sheet.index + 1} of ${total}` : options.title;
-  const furniture = svgMarks(sheetFurniture(sheet, total, options.title), ['title', 'caption', 'legendBox', 'scale', 'join'], { ...options.look });
+  const furniture = svgMarks(sheetFurniture(sheet, total, options.title, leastText(options)), ['title', 'caption', 'legendBox', 'scale', 'join'], { ...options.look });
   return `${svgHead({ x: 0, y: 0, width, height }, { ...options, title })}
 <defs>${defs}</defs>
 <rect id="paper" x="0" y="0" width="${num(width)}" height="${num(height)}" fill="${options.look.paper}"/>
