@@ -47,7 +47,9 @@ export class PublishDesk {
   constructor(parts: PublishParts) {
     this.#parts = parts;
     this.session = parts.session;
-    this.choices = defaultChoices(parts.session.pattern);
+    // As the charts are drawn on the work page.
+    const { hand, symbols, view, mono } = parts.session.drawn;
+    this.choices = { ...defaultChoices(parts.session.pattern), hand, symbols, view, mono };
   }
 
   get #key(): string {
