@@ -1,4 +1,4 @@
-import { delMany, get, getMany, keys, promisifyRequest, setMany, type UseStore } from 'idb-keyval';
+import { delMany, get, getMany, keys, promisifyRequest, setMany } from 'idb-keyval';
 
 /** What one transaction changes: values to set, keys to delete, and whole ranges of keys (both ends included). Deleting comes first. */
 export interface Changes {
@@ -16,8 +16,12 @@ export interface KeyStore {
   under(prefix: string): Promise<readonly (readonly [key: string, value: unknown])[]>;
   /** Sets all or none. */
   setMany(entries: readonly (readonly [string, unknown])[]): Promise<void>;
-  /** Reads values and makes the changes that follow from them in one transaction: all or none, and no other window comes between. `null` changes nothing. */
-  transact(keys: readonly string[], change: (values: readonly unknown[]) => Changes | null): Promise<void>;
+  /**
+   * Reads values and makes the changes that follow from them in one transaction: all or none, and no other window comes
+   * between. `null` changes nothing. `quick` is done as soon as the changes are safe from an end of the browser, `lasting`
+   * when they have reached the disk and are safe from a power cut too.
+   */
+  transact(keys: readonly string[], change: (values: readonly unknown[]) => Changes | null, how?: 'quick' | 'lasting'): Promise<void>;
   delMany(keys: readonly string[]): Promise<void>;
 }
 
@@ -40,16 +44,18 @@ export function deviceStore(name = 'turnwork'): KeyStore {
         return found.map((key, i) => [String(key), values[i]] as const);
       }),
     setMany: async (entries) => setMany(entries.map(([key, value]) => [key, value]), use),
-    transact: (list, change) => use('readwrite', (store) => changed(store, list, change)),
+    transact: (list, change, how = 'lasting') => use('readwrite', (store) => changed(store, list, change), how === 'quick' ? 'relaxed' : 'strict'),
     delMany: async (list) => delMany([...list], use),
   };
 }
 
+type LastingStore = <T>(mode: IDBTransactionMode, callback: (store: IDBObjectStore) => T | PromiseLike<T>, durability?: IDBTransactionDurability) => Promise<T>;
+
 /**
- * A store whose writes have reached the disk when they are done (`durability: 'strict'`, Indexed Database API 3.0), and
- * that opens its database again where the browser closed it.
+ * A store whose writes have reached the disk when they are done, unless they say otherwise (`durability`, Indexed Database
+ * API 3.0), and that opens its database again where the browser closed it.
  */
-function lastingStore(name: string): UseStore {
+function lastingStore(name: string): LastingStore {
   let opening: Promise<IDBDatabase> | null = null;
   const forget = () => (opening = null);
 
@@ -76,8 +82,8 @@ function lastingStore(name: string): UseStore {
     }
   }
 
-  return async (mode, callback) => {
-    const begin = async () => (await database()).transaction(STORE, mode, { durability: 'strict' }).objectStore(STORE);
+  return async (mode, callback, durability = 'strict') => {
+    const begin = async () => (await database()).transaction(STORE, mode, { durability }).objectStore(STORE);
     let store: IDBObjectStore;
     try {
       store = await begin();

@@ -86,7 +86,8 @@ export function shelfOf(store: KeyStore, token: string): Shelf {
         const fresh = moves.slice(head.revision - standing.revision);
         const batch: Batch = { first: head.revision + 1, last: revision, at, moves: sealed(writeMoves(fresh)) };
         return { set: [[shelfKeys.head(pattern.id), next], ...(fresh.length > 0 ? [[shelfKeys.moves(pattern.id, batch.first), batch] as const] : [])] };
-      });
+        // The disk may take its time; the whole that follows waits for it.
+      }, 'quick');
       return put;
     },
 
