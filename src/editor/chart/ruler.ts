@@ -68,7 +68,8 @@ export function planRuler(drawing: Drawing): RulerPlan {
     if (mark.role === 'stitchNumber') columns.push(mark);
     if (mark.role !== 'rowNumber' || mark.row === null) continue;
     const extent = extents.get(mark.row) ?? { from: 0, to: 0, x0: mark.x, x1: mark.x };
-    const side = mark.x < (extent.x0 + extent.x1) / 2 ? 'left' : 'right';
+    // Those on the fabric of rounds are one line of numbers.
+    const side = mark.anchor !== 'middle' && mark.x < (extent.x0 + extent.x1) / 2 ? 'left' : 'right';
     const items: number[] = [];
     for (let i = extent.from; i < extent.to; i++) if (stitches.row[i] === mark.row && stitches.ghost[i] === 0) items.push(i);
     rows.push({ mark, row: mark.row, side, edge: side === 'left' ? extent.x0 : extent.x1, items });

@@ -43,6 +43,15 @@ describe('row and stitch numbers on the screen', () => {
     expect(withArrow(rows.find((label) => label.side === 'left')!, true)).toMatch(/^\d+ →$/);
   });
 
+  it('on the fabric of rounds are thinned as one line, and carry no arrow', () => {
+    const rounds = { ...drawing, marks: drawing.marks.map((mark, i) => (mark.kind === 'text' && mark.role === 'rowNumber' ? { ...mark, anchor: 'middle' as const, x: i % 2 === 0 ? 20 : 22 } : mark)) };
+    const { inPlace, thinned } = ruler(rounds, planRuler(rounds), { k: 1.2, x: 300, y: 400 }, size);
+    const labels = inPlace.filter((label) => label.row !== null);
+    expect(thinned).toBe(true);
+    expect(labels.length).toBeGreaterThan(2);
+    expect(labels.map((label) => [label.side, withArrow(label, true)])).toEqual(labels.map((label) => ['inside', label.text]));
+  });
+
   it('of the row in hand is there even where it was left out', () => {
     const tall = syntheticDrawing({ columns: 20, rows: 200 });
     const [plan, view] = [planRuler(tall), fitView(tall.bounds, size, 'whole', 20)];
