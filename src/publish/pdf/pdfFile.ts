@@ -24,8 +24,9 @@ export class PdfFile extends PDFDocument {
   readonly #words: PdfWords;
 
   constructor(words: PdfWords, contents: string) {
+    // No font to begin with: the library's browser build has none of the standard ones.
     super({
-      pdfVersion: '1.7', autoFirstPage: false, compress: false, margin: 0, tagged: true, lang: words.language, displayTitle: true,
+      pdfVersion: '1.7', autoFirstPage: false, compress: false, font: '', margin: 0, tagged: true, lang: words.language, displayTitle: true,
       // Needed for the id only; what doesn't belong into the file is taken out again.
       info: { Title: words.title, ...(words.creator ? { Author: words.creator } : {}), Creator: PRODUCER, Producer: PRODUCER, CreationDate: words.date ?? new Date(0), Keywords: contents },
     });

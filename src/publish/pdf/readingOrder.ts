@@ -24,6 +24,8 @@ export function passages({ items, figures }: Pick<SheetItems, 'items' | 'figures
   const open = [...outline];
   const whole = figures.length === 0;
   let line: Line | null = null;
+  // What of a heading that takes several lines is still to come.
+  let rest = '';
   for (const item of items) {
     const last = made.at(-1);
     const join = (kind: Passage['kind'], nth: number, same: boolean): void => {
@@ -34,9 +36,14 @@ export function passages({ items, figures }: Pick<SheetItems, 'items' | 'figures
       join('aside', 0, true);
       continue;
     }
+    const words = item.kind === 'text' && item.figure === null ? readTextPlace(item).words : '';
     const heading = item.kind === 'text' && item.figure === null ? headingOf(item, open) : null;
-    if (heading) {
+    if (last?.kind === 'heading' && words !== '' && rest.startsWith(words)) {
+      rest = rest.slice(words.length).trim();
+      last.items.push(item);
+    } else if (heading) {
       open.splice(open.indexOf(heading), 1);
+      rest = heading.title.slice(words.length).trim();
       made.push({ kind: 'heading', nth: heading.level, items: [item] });
       line = null;
     } else if (whole || item.figure !== null) join('figure', item.figure ?? 0, true);
