@@ -36,6 +36,12 @@ async function lyingStill(element: Locator): Promise<{ readonly x: number; reado
   );
 }
 
+/** How many cells of a motif are drawn, as its picture in the list of motifs has them. */
+export function drawnCells(page: Page, motif: string): Promise<number> {
+  const paths = foot(page).getByRole('button', { name: motif }).locator('path');
+  return paths.evaluateAll((all) => all.flatMap((path) => [...(path.getAttribute('d') ?? '').matchAll(/h(\d+)v/g)]).reduce((sum, [, run]) => sum + Number(run), 0));
+}
+
 /** A point of an element, in parts of its width and height. */
 export async function within(element: Locator, x: number, y: number): Promise<Point> {
   const box = await lyingStill(element);

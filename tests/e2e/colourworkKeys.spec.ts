@@ -1,6 +1,6 @@
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { openDemo, rowOf, walk } from './bench.ts';
-import { foot, sheet, undo } from './colourworkBench.ts';
+import { drawnCells, foot, sheet, undo } from './colourworkBench.ts';
 
 /** Presses keys one after another. */
 async function press(page: Page, keys: readonly string[]): Promise<void> {
@@ -18,7 +18,7 @@ test('every tool of the motif sheet is used by keys alone', async ({ page }) => 
   await enter(foot(page).getByRole('button', { name: 'New motif …' }));
   const motif = sheet(page, 'Motif 1');
   const grid = motif.getByRole('application', { name: /^Cells of/ });
-  const drawn = () => foot(page).getByRole('button', { name: 'Motif 1' }).locator('path').evaluateAll((paths) => paths.map((path) => path.getAttribute('d') ?? '').join('').split('M').length - 1);
+  const drawn = () => drawnCells(page, 'Motif 1');
 
   await grid.focus();
   // Pencil, line, rectangle, fill.

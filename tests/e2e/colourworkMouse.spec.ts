@@ -1,6 +1,6 @@
 import { expect, test } from '@playwright/test';
 import { chart, openDemo } from './bench.ts';
-import { cell, foot, mouseDrag, sheet, undo, within } from './colourworkBench.ts';
+import { cell, drawnCells, foot, mouseDrag, sheet, undo, within } from './colourworkBench.ts';
 
 test('a part of a motif is chosen, moved and copied by mouse, then the motif is mirrored, turned, cropped and widened', async ({ page }) => {
   await openDemo(page, 'Leg');
@@ -8,7 +8,7 @@ test('a part of a motif is chosen, moved and copied by mouse, then the motif is 
   const motif = sheet(page, 'Motif 1');
   const grid = motif.getByRole('application', { name: /^Cells of/ });
   const at = (x: number, y: number) => cell(grid, x, y, 12, 9);
-  const cells = () => foot(page).getByRole('button', { name: 'Motif 1' }).locator('path').evaluateAll((paths) => paths.map((path) => path.getAttribute('d') ?? '').join('').split('M').length - 1);
+  const cells = () => drawnCells(page, 'Motif 1');
   await mouseDrag(page, [await at(0, 0), await at(2, 0)]);
   await motif.getByRole('button', { name: 'Choose a part' }).click();
   await mouseDrag(page, [await at(0, 0), await at(2, 1)]);

@@ -1,6 +1,6 @@
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { chart, openDemo } from './bench.ts';
-import { cell, fingerDrag, fingerTap, foot, sheet, undo, within } from './colourworkBench.ts';
+import { cell, drawnCells, fingerDrag, fingerTap, foot, sheet, undo, within } from './colourworkBench.ts';
 
 test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
 
@@ -13,9 +13,7 @@ async function newMotif(page: Page): Promise<{ motif: Locator; grid: Locator; at
   return { motif, grid, at: (x, y) => cell(grid, x, y, 12, 9) };
 }
 
-/** How many cells are drawn: read from the picture of the motif in the list of motifs. */
-const cells = (page: Page): Promise<number> =>
-  foot(page).getByRole('button', { name: 'Motif 1' }).locator('path').evaluateAll((paths) => paths.map((path) => path.getAttribute('d') ?? '').join('').split('M').length - 1);
+const cells = (page: Page): Promise<number> => drawnCells(page, 'Motif 1');
 
 test('a motif is drawn by finger: pencil, line, rectangle, fill, with symmetry', async ({ page }) => {
   const { motif, grid, at } = await newMotif(page);

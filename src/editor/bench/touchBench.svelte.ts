@@ -10,6 +10,7 @@ import { layYarn } from './commands/layYarn.ts';
 import { setStitch } from './commands/setStitch.ts';
 import { turnHere } from './commands/turnHere.ts';
 import type { Choice } from '../touch/choice.ts';
+import type { BenchState } from './benchState.ts';
 import type { Session } from './session.svelte.ts';
 import { fitSentence } from './fitSentence.ts';
 import { runOfYarn, straightRun } from './strokeStitches.ts';
@@ -36,12 +37,18 @@ export class ChartTouch {
     this.#motifs = motifs;
   }
 
+  /** What commands look at while something is on its way: the other sizes are not worked for it. */
+  readonly #here = $derived.by((): BenchState => {
+    const { pattern, size, shown, fabric, colours, grid } = this.#session;
+    return { pattern, size, section: shown, fabric, colours, grids: Object.assign([], { [size]: grid }), at: 0 };
+  });
+
   /** The motif on its way over the chart: its cells and how its repeats come out. */
   readonly #motifGhost = $derived.by((): { cells: readonly GhostCell[]; says: string } | null => {
     const { choice, stitchInHand, worn, fabric, size, colours } = this.#session;
     if (choice.kind !== 'motif' || stitchInHand === null) return null;
     const motif = this.#motifs().find((each) => each.id === choice.motif);
-    const transaction = motif && placeMotif(motif, stitchInHand, choice.lie, choice.mirror)(this.#session.state);
+    const transaction = motif && placeMotif(motif, stitchInHand, choice.lie, choice.mirror)(this.#here);
     if (!motif || !transaction) return motif ? { cells: [], says: `${motif.name} does not go into this row.` } : null;
     const tried = applyTransaction(worn, transaction);
     if (!tried.ok) return { cells: [], says: tried.reason };
@@ -78,8 +85,8 @@ export class ChartTouch {
   });
 
   readonly #dragGhost = $derived.by((): { cells: readonly GhostCell[]; says: string | null } | null => {
-    const { worn, fabric, size, grid, colours, state, choice } = this.#session;
-    const step = this.#dragged?.(state);
+    const { worn, fabric, size, grid, colours, choice } = this.#session;
+    const step = this.#dragged?.(this.#here);
     if (!step || choice.kind !== 'move') return null;
     const tried = applyTransaction(worn, step);
     if (!tried.ok) return { cells: [], says: tried.reason };

@@ -11,7 +11,13 @@ export interface ColourGrid {
   readonly meets: readonly boolean[];
 }
 
-/** Indexes a fabric for colour. Linear; worth keeping while the fabric stays the same. */
+const GRIDS = new WeakMap<Fabric, ColourGrid>();
+
+/** Indexes a fabric for colour. Linear the first time; the same fabric, which never changes, gives the very same grid again. */
 export function colourGrid(fabric: Fabric): ColourGrid {
-  return { fabric, columns: rowColumns(fabric), rows: colourRows(fabric), meets: sidesMeet(fabric) };
+  const known = GRIDS.get(fabric);
+  if (known) return known;
+  const grid: ColourGrid = { fabric, columns: rowColumns(fabric), rows: colourRows(fabric), meets: sidesMeet(fabric) };
+  GRIDS.set(fabric, grid);
+  return grid;
 }

@@ -1,4 +1,4 @@
-import { FLAG } from '../3-fabric/fabric.ts';
+import { FLAG, type Fabric } from '../3-fabric/fabric.ts';
 import type { ColourGrid } from './colourGrid.ts';
 import { columnCount } from './rowColumns.ts';
 
@@ -8,23 +8,32 @@ import { columnCount } from './rowColumns.ts';
  */
 export function loneStitches(grid: ColourGrid, yarn: Uint8Array): readonly number[] {
   const { fabric, columns } = grid;
-  const isCounted = (stitch: number) => (fabric.flags[stitch]! & FLAG.counts) !== 0;
   const hasLike = new Uint8Array(fabric.count);
   const join = (one: number, other: number) => {
-    if (one < 0 || other < 0 || one === other || yarn[one] !== yarn[other] || !isCounted(one) || !isCounted(other)) return;
+    if (one < 0 || other < 0 || one === other || yarn[one] !== yarn[other] || !isCounted(fabric, one) || !isCounted(fabric, other)) return;
     hasLike[one] = 1;
     hasLike[other] = 1;
   };
+  for (const stitch of columns.stitches) join(stitch, beside(grid, stitch, 1));
+  // Most stitches have their like beside them; the rows above and below are looked at only where one has not.
+  const isAlone = new Uint8Array(fabric.rows.length);
+  for (const stitch of columns.stitches) if (!hasLike[stitch]) isAlone[fabric.row[stitch]!] = 1;
   for (const stitch of columns.stitches) {
-    join(stitch, beside(grid, stitch, 1));
     for (let i = fabric.baseStart[stitch]!; i < fabric.baseStart[stitch + 1]!; i++) {
       const base = fabric.bases[i]!;
+      if (!isAlone[fabric.row[stitch]!] && !isAlone[fabric.row[base]!]) continue;
       join(stitch, base);
       join(stitch, beside(grid, base, -1));
       join(stitch, beside(grid, base, 1));
     }
   }
-  return Array.from(columns.stitches).filter((stitch) => !hasLike[stitch]).sort((a, b) => a - b);
+  const lone: number[] = [];
+  for (let stitch = 0; stitch < fabric.count; stitch++) if (!hasLike[stitch] && isCounted(fabric, stitch)) lone.push(stitch);
+  return lone;
+}
+
+function isCounted(fabric: Fabric, stitch: number): boolean {
+  return (fabric.flags[stitch]! & FLAG.counts) !== 0;
 }
 
 /** The stitch next to one in its row, -1 if there is none. */

@@ -11,6 +11,7 @@ import { pictureFault, PICTURE_BYTES, workedSize, WORKED_SIDE } from '../../../s
 import { stripSentence } from '../../../src/editor/motif/stripSentence.ts';
 import { symmetries } from '../../../src/editor/motif/symmetries.ts';
 import { after, benchOf, LEG, TICK } from '../bench/benchOf.ts';
+import { motifPath } from '../../../src/editor/motif/motifPath.ts';
 
 describe('motifs of a pattern', () => {
   it('are taken in, drawn otherwise and taken out with their places, one step each', () => {
@@ -110,5 +111,12 @@ describe('cropping a picture', () => {
 
   it('is a part in pixels', () => {
     expect(boxOfCrop({ left: 0.25, right: 0.25, top: 0, bottom: 0.5 }, 400, 200)).toEqual({ x: 100, y: 0, width: 200, height: 100 });
+  });
+});
+
+describe('the picture of a motif', () => {
+  it('has the cells of one yarn, neighbours in one piece', () => {
+    expect(motifPath(['BB.B', '.A..', 'ABBB'], 'B')).toBe('M0 0h2v1h-2zM3 0h1v1h-1zM1 2h3v1h-3z');
+    expect(motifPath(['BB.B'], 'C')).toBe('');
   });
 });
