@@ -8,6 +8,7 @@ import { titled } from '../titled.ts';
 import { printable } from '../type/printable.ts';
 import type { WorkedPattern } from '../workedSizes.ts';
 import { chartBlocks } from './chartBlocks.ts';
+import { withContents } from './contents.ts';
 import { editionsPart, imprintPart } from './closing.ts';
 import { cautionsPart, gaugePart, materialsPart, sizesPart, wordsParts } from './needs.ts';
 import { schematicBlocks } from './schematicBlocks.ts';
@@ -44,7 +45,7 @@ export function bookletBlocks(worked: WorkedPattern, document: WordsDocument, ch
     ...(has('schematic') ? schematicBlocks(worked, choices, format) : []),
     ...(closing.length > 0 ? [heading('About this pattern', 2, format), ...closing] : []),
   ];
-  return { blocks, cut };
+  return { blocks: has('booklet') ? withContents(blocks, format) : blocks, cut };
 }
 
 function frontMatter(worked: WorkedPattern, document: WordsDocument, choices: PublishChoices, format: Format): readonly Block[] {

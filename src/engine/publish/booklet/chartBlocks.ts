@@ -22,7 +22,7 @@ const LEGEND_GAP_MM = 4;
 /** Upright charts with smaller stitches than this are laid on their side, mm. */
 const LEAST_UPRIGHT_MM = 2.5;
 /** Room that a chart's heading and the line under it take. */
-const WORDS_MM = { plain: 22, large: 40 } as const;
+const WORDS_MM = { plain: 22, large: 34 } as const;
 
 /**
  * The charts of one section with their headings, as large as pages allow; one legend where several charts have the same one. Charts

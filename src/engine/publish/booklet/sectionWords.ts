@@ -13,16 +13,24 @@ export function sectionWords(section: WordsSection, format: Format): readonly Bl
 }
 
 function lineBlock(line: WordsLine, format: Format): Block {
-  const text = printable(line.text);
+  const text = heldTogether(printable(line.text));
   if (line.kind === 'note') return paragraph(text, format, 'italic');
   const only = line.sizes.length === 0 ? '' : `${line.sizes.length > 1 ? 'Sizes' : 'Size'} ${line.sizes.map(printable).join(' and ')} only`;
   const label = [only, printable(line.label).replace(/(\d)-(?=\d)/g, '$1–')].filter((part) => part !== '').join(': ');
   return labelled(label, rowRuns(text), format);
 }
 
+/** Numbers and the short words that they count, held on one line: `2 times`, `17 sts`, `sc 3`. */
+function heldTogether(text: string): string {
+  return text.replace(/(\d\)?) (?=(?:times|sts?|chs?)\b)/g, '$1\u00a0').replace(/(?<=\b(?:sc|hdc|dc|tr|dtr|htr|ch)) (?=\d)/g, '\u00a0').replace(/(?<=(?:^|[ *(,])[A-Z]) (?=(?:sc|hdc|dc|tr|dtr|htr)\b)/g, '\u00a0');
+}
+
+/** Counts longer than this may be parted, characters. */
+const LONGEST_HELD = 32;
+
 /** The row's text with what it ends in, its count, in bold: the number that is looked for when the row is done. */
 export function rowRuns(text: string): readonly Run[] {
   const count = /^(.*\S)\s+(\([^()]*(?:\([^()]*\)[^()]*)*\)|—[^—]*\.)$/u.exec(text);
   if (!count) return [{ text, face: 'text' }];
-  return [{ text: `${count[1]!} `, face: 'text' }, { text: count[2]!, face: 'bold' }];
+  return [{ text: `${count[1]!} `, face: 'text' }, { text: count[2]!.length > LONGEST_HELD ? count[2]! : count[2]!.replaceAll(' ', '\u00a0'), face: 'bold' }];
 }

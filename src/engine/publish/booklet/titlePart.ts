@@ -31,7 +31,8 @@ export function titlePart(worked: WorkedPattern, choices: PublishChoices, format
   const designer = printable(pattern.designer);
   const by = designer === '' ? [] : setText({ runs: [{ text: designer, face: 'italic' }], sizePt: bodyPt * 1.35, xMm: 0, widthMm }, measure);
   const head = block([strip(6), ...lines, strip(2), ...by, strip(1.5), ...under], 0, { whole: false, heading: { title: set, level: 1 } });
-  return [head, ...picture(worked, choices, format), ...paragraphs(pattern.imprint?.about ?? '', format)];
+  const about = paragraphs(pattern.imprint?.about ?? '', format).map((one, i) => (i === 0 ? { ...one, beforeMm: 6 } : one));
+  return [head, ...picture(worked, choices, format), ...about];
 }
 
 function imprintWords({ pattern }: WorkedPattern): string {
@@ -44,7 +45,7 @@ function picture({ pattern, sizes }: WorkedPattern, { mono }: PublishChoices, fo
   if (fabric.count === 0 || fabric.count > MOST_STITCHES) return [];
   const yarns = mono ? pattern.yarns.map(grey) : pattern.yarns;
   const drawn = insideOf(solidSvg(shapeSolid(fabric, pattern.gauge), colours.yarn, yarns, VIEW, { title: '', desc: '' }, { strands: false }));
-  const { svg, widthMm, heightMm } = shrunk(drawn, { widthMm: format.widthMm, heightMm: format.heightMm * 0.55 }, 1.2);
+  const { svg, widthMm, heightMm } = shrunk(drawn, { widthMm: format.widthMm, heightMm: format.heightMm * (format.large ? 0.38 : 0.46) }, 1.2);
   const x = (format.widthMm - widthMm) / 2;
   const caption = setText({ runs: [{ text: SOLID_CAPTION, face: 'italic', soft: true }], sizePt: format.smallPt, xMm: 0, widthMm: format.widthMm, anchor: 'middle' }, format.measure);
   return [block([strip(heightMm + 3, { pictures: [{ xMm: x, yMm: 0, widthMm, heightMm, svg, says: 'The finished piece' }] }), ...caption], 8)];

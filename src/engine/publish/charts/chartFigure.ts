@@ -75,7 +75,7 @@ export function legendSvg({ drawing, look, entries }: Pick<ChartFigure, 'drawing
 const FITS_MM = [6, 5.5, 5, 4.5, 4, 3.5, 3, 2.5, 2];
 /** Symbols smaller than this can't be told apart, mm a stitch. */
 const LEAST_SYMBOL_MM = 2.5;
-const LEAST_LARGE_MM = 4;
+const LEAST_LARGE_MM = 3.5;
 /** Width of a stitch on charts that don't fit on a page at any of these. */
 const CUT_MM = 4;
 

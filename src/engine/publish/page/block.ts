@@ -11,6 +11,8 @@ export interface PlacedText {
   readonly widthMm: number;
   readonly anchor: 'start' | 'middle' | 'end';
   readonly soft: boolean;
+  /** Goes on with the text before it on the same line, after a space or without one. */
+  readonly follows?: 'space' | 'close';
 }
 
 /** A thin line across a strip. */

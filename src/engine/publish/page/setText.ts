@@ -23,17 +23,17 @@ export function setText({ runs, sizePt, xMm, widthMm, hangMm = 0, leading, ancho
   return lines.map((line, index) => {
     const long = line.at(-1)!.xMm + line.at(-1)!.widthMm;
     const start = anchor === 'middle' ? xMm + (widthMm - long) / 2 : xMm + (index === 0 ? 0 : hangMm);
-    return strip(height, { texts: line.map((run) => placed(run.text, run.face, sizePt, start + run.xMm, baseline(height, sizePt), run.widthMm, run.soft ?? false)) });
+    return strip(height, { texts: line.map((run, nth): PlacedText => {
+      const before = line[nth - 1];
+      const follows = before === undefined ? {} : { follows: run.xMm - before.xMm - before.widthMm > 1e-6 ? 'space' as const : 'close' as const };
+      return { xMm: start + run.xMm, yMm: baseline(height, sizePt), text: run.text, face: run.face, sizePt, widthMm: run.widthMm, anchor: 'start', soft: run.soft ?? false, ...follows };
+    }) });
   });
 }
 
 /** The baseline of a line of the given height: the letters stand in its middle. */
 export function baseline(heightMm: number, sizePt: number): number {
   return heightMm / 2 + 0.33 * sizePt * POINT_MM;
-}
-
-function placed(text: string, face: Face, sizePt: number, xMm: number, yMm: number, widthMm: number, soft: boolean): PlacedText {
-  return { xMm, yMm, text, face, sizePt, widthMm, anchor: 'start', soft };
 }
 
 /** One line that is not broken: what is measured must fit. */

@@ -40,18 +40,18 @@ export function writePage(page: Page, format: Format, frame: PageFrame): string 
     return [
       ...strip.rules.map((rule) => ruleSvg(rule, left, y)),
       ...strip.pictures.map((picture) => pictureSvg(picture, left, y, `p${(pictures += 1)}-`)),
-      ...strip.texts.map((text) => textSvg(text, left, y)),
-    ].join('\n');
+      textsSvg(strip.texts, left, y),
+    ].filter((one) => one !== '').join('\n');
   });
   const words = page.strips.flatMap(({ strip }) => strip.texts.map(({ text }) => text)).join(' ');
   const head = { title: `${frame.title}, page ${frame.number} of ${frame.pages}`, desc: words.length > 400 ? `${words.slice(0, 399)}…` : words, creator: frame.creator, rights: frame.rights, date: frame.date };
   return `${svgHead({ x: 0, y: 0, width: paper.widthMm, height: paper.heightMm }, head)}
 <rect id="paper" x="0" y="0" width="${num(paper.widthMm)}" height="${num(paper.heightMm)}" fill="#ffffff"/>
-<g id="running-head">${runningHead(format, frame).map((text) => textSvg(text, left, 0)).join('')}</g>
+<g id="running-head">${textsSvg(runningHead(format, frame), left, 0)}</g>
 <g id="page">
 ${body.filter((one) => one !== '').join('\n')}
 </g>
-<g id="page-number">${textSvg(folio(format, frame), left, 0)}</g>
+<g id="page-number">${textsSvg([folio(format, frame)], left, 0)}</g>
 </svg>
 `;
 }
@@ -79,13 +79,24 @@ export function folio(format: Format, { number }: Pick<PageFrame, 'number'>): Pl
   return oneLine(String(number), 'label', size, right ? format.widthMm : 0, y, format.measure, right ? 'end' : 'start');
 }
 
-function textSvg({ xMm, yMm, text, face, sizePt, anchor, soft }: PlacedText, left: number, top: number): string {
-  if (text === '') return '';
+/** Texts as elements: those that go on with the one before stand inside it, so that a line is one text and closes up as its letters do. */
+function textsSvg(texts: readonly PlacedText[], left: number, top: number): string {
+  const lines: PlacedText[][] = [];
+  for (const text of texts) {
+    if (text.follows && lines.length > 0) lines.at(-1)!.push(text);
+    else lines.push([text]);
+  }
+  return lines.map(([first, ...rest]) => {
+    if (!first || (first.text === '' && rest.length === 0)) return '';
+    const { xMm, yMm, anchor } = first;
+    const more = rest.map((run) => `<tspan${attributes(penOf(run))}>${run.follows === 'space' ? ' ' : ''}${escapeXml(run.text)}</tspan>`).join('');
+    return `<text${attributes({ x: left + xMm, y: top + yMm, ...penOf(first), 'text-anchor': anchor === 'start' ? null : anchor, 'xml:space': more === '' ? null : 'preserve' })}>${escapeXml(first.text)}${more}</text>`;
+  }).filter((line) => line !== '').join('\n');
+}
+
+function penOf({ face, sizePt, soft }: PlacedText): Readonly<Record<string, string | number | null>> {
   const { family, weight, style } = FACES[face];
-  return `<text${attributes({
-    x: left + xMm, y: top + yMm, 'font-family': family, 'font-size': setPt(face, sizePt) * POINT_MM,
-    'font-weight': weight === 400 ? null : weight, 'font-style': style === 'normal' ? null : style, 'text-anchor': anchor === 'start' ? null : anchor, fill: soft ? SOFT : INK,
-  })}>${escapeXml(text)}</text>`;
+  return { 'font-family': family, 'font-size': setPt(face, sizePt) * POINT_MM, 'font-weight': weight, 'font-style': style, fill: soft ? SOFT : INK };
 }
 
 function ruleSvg({ x0Mm, x1Mm, yMm, weightMm }: PlacedRule, left: number, top: number): string {

@@ -14,15 +14,20 @@ import { stepFigures, steppedSize, type StepFigure } from './stepFigures.ts';
 
 const GAP_MM = 8;
 
-/** Width of one step on the page: two beside each other, one in large print. */
-export function stepWidthMm({ widthMm, large }: Format): number {
+/** Width of the words of one step on the page: two beside each other, one in large print. */
+function stepWidthMm({ widthMm, large }: Format): number {
   return large ? widthMm : (widthMm - GAP_MM) / 2;
+}
+
+/** Width of its picture: in large print so that two steps stand on a page. */
+function pictureWidthMm(format: Format): number {
+  return format.large ? format.widthMm * 0.6 : stepWidthMm(format);
 }
 
 /** The steps in order, two beside each other, each with its picture above its words; none is parted by a page. */
 export function stepBlocks(worked: WorkedPattern, choices: PublishChoices, format: Format): readonly Block[] {
   const width = stepWidthMm(format);
-  const figures = stepFigures(worked, choices, width);
+  const figures = stepFigures(worked, choices, pictureWidthMm(format));
   if (figures.length === 0) return [];
   const many = format.large ? 1 : 2;
   const { name } = steppedSize(worked);
@@ -45,14 +50,14 @@ function stepStrips({ number, picture, words }: StepFigure, xMm: number, widthMm
   const { measure, bodyPt, smallPt } = format;
   const line = (text: string, face: 'bold' | 'text' | 'italic', sizePt: number): Strip[] => setText({ runs: [{ text: printable(text), face }], sizePt, xMm, widthMm, leading: 1.3 }, measure);
   const says = `${words.label}: ${words.does} ${words.open}`.trim();
-  const drawn: Strip = { heightMm: tallMm + 1.5, texts: [], rules: [], pictures: [{ xMm: xMm + (widthMm - picture.widthMm) / 2, yMm: tallMm - picture.heightMm, widthMm: picture.widthMm, heightMm: picture.heightMm, svg: picture.svg, says }] };
+  const drawn: Strip = { heightMm: tallMm + 1.5, texts: [], rules: [], pictures: [{ xMm: xMm + (format.large ? 0 : (widthMm - picture.widthMm) / 2), yMm: tallMm - picture.heightMm, widthMm: picture.widthMm, heightMm: picture.heightMm, svg: picture.svg, says }] };
   return [drawn, ...line(`${number}. ${words.label}`, 'bold', bodyPt), ...line(words.does, 'text', bodyPt), ...(words.open === '' ? [] : line(words.open, 'italic', format.large ? bodyPt : Math.max(smallPt, 9)))];
 }
 
 /** Every step as an SVG file of its own, with its words under the picture. */
 export function stepFiles(worked: WorkedPattern, choices: PublishChoices, format: Format, name: string): readonly PublishedFile[] {
   const width = stepWidthMm(format);
-  const figures = stepFigures(worked, choices, width);
+  const figures = stepFigures(worked, choices, pictureWidthMm(format));
   const digits = String(figures.length).length;
   return figures.map(({ number, picture, words, section }) => {
     const lines = [words.label, words.does, words.open].filter((text) => text !== '').flatMap((text, i) => setText({ runs: [{ text: printable(text), face: i === 0 ? 'bold' : 'text' }], sizePt: format.bodyPt, xMm: 0, widthMm: width, leading: 1.3 }, format.measure));
