@@ -64,8 +64,26 @@ function same(a: Line, b: Line): boolean {
   return a.text === b.text && (a.kind === 'row') === (b.kind === 'row') && (a.kind !== 'row' || b.kind !== 'row' || JSON.stringify(a.label) === JSON.stringify(b.label));
 }
 
-/** Pairs of lines that are the same, in order: a longest common run of both lists. */
+/** Lines between the first and the last that differ are paired by their longest common run up to so many pairs; beyond, by their order. */
+const MOST_PAIRS = 4_000_000;
+
+/** Pairs of lines that are the same, in order: those before and after all that differ, and between them a longest common run. */
 function alike(old: readonly Line[], wanted: readonly Line[]): (readonly [number, number])[] {
+  const shorter = Math.min(old.length, wanted.length);
+  let head = 0;
+  while (head < shorter && same(old[head]!, wanted[head]!)) head++;
+  let tail = 0;
+  while (tail < shorter - head && same(old[old.length - 1 - tail]!, wanted[wanted.length - 1 - tail]!)) tail++;
+  const between = commonRun(old.slice(head, old.length - tail), wanted.slice(head, wanted.length - tail));
+  return [
+    ...Array.from({ length: head }, (_, i) => [i, i] as const),
+    ...between.map(([from, to]) => [from + head, to + head] as const),
+    ...Array.from({ length: tail }, (_, i) => [old.length - tail + i, wanted.length - tail + i] as const),
+  ];
+}
+
+function commonRun(old: readonly Line[], wanted: readonly Line[]): (readonly [number, number])[] {
+  if (old.length * wanted.length > MOST_PAIRS) return [];
   const lengths = Array.from({ length: old.length + 1 }, () => new Uint16Array(wanted.length + 1));
   for (let i = old.length - 1; i >= 0; i--) for (let j = wanted.length - 1; j >= 0; j--) lengths[i]![j] = same(old[i]!, wanted[j]!) ? lengths[i + 1]![j + 1]! + 1 : Math.max(lengths[i + 1]![j]!, lengths[i]![j + 1]!);
   const pairs: (readonly [number, number])[] = [];
