@@ -7,7 +7,9 @@ import { plannedActs, shownOf, shownOn, startActs, startKillable, type Killable,
 
 /** A quarter of a second: what a killed browser may cost. */
 const MOST_LOST_MS = 250;
-const KILLS = 13;
+const KILLS = 12;
+
+test.setTimeout(180_000);
 
 for (const seed of [1, 2]) {
   test(`a browser that is killed ${KILLS} times in the midst of work loses nothing that was kept, and no more than a moment (seed ${seed})`, async ({ baseURL }, info) => {
@@ -52,7 +54,6 @@ for (const seed of [1, 2]) {
         run = { states: [steps, ...plan.map((each) => each.steps)], told, killedAt };
       }
       info.annotations.push({ type: 'lost, ms', description: lost.map(Math.round).join(', ') });
-      console.log(`lost at each kill, ms: ${lost.map(Math.round).join(', ')}`);
     } finally {
       await running?.kill();
       rmSync(folder, { recursive: true, force: true, maxRetries: 5 });
