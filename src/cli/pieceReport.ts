@@ -1,4 +1,4 @@
-import { check, colour, construct, describeFinding, sizeChecks, sizeReport, work, yarnNeed, cautionsFor, CAUTION_GUIDANCE, featuresOf, lengthWords, type Finding, type YarnAmount } from '../engine/index.ts';
+import { check, colour, gaugeOf, makePiece, motifMultiple, settingsOf, construct, describeFinding, sizeChecks, sizeReport, work, yarnNeed, cautionsFor, CAUTION_GUIDANCE, featuresOf, lengthWords, type Finding, type MotifMultipleCost, type Origin, type Pattern, type YarnAmount } from '../engine/index.ts';
 import type { Loaded } from './loadFile.ts';
 
 /** What `piece --json` prints: cm, metres and grams unrounded. */
@@ -6,9 +6,11 @@ export interface PieceReport {
   readonly title: string;
   readonly sizes: readonly string[];
   readonly size: string;
-  readonly sections: readonly { readonly name: string; readonly kind: string; readonly rows: number; readonly stitches: { readonly first: number; readonly last: number; readonly most: number }; readonly widthCm: number; readonly heightCm: number }[];
-  readonly finished: readonly { readonly measure: string; readonly piece: number; readonly cm: number; readonly count: number; readonly unit: 'sts' | 'rows'; readonly wantedCm: number | null; readonly differenceCm: number | null }[];
+  readonly sections: readonly { readonly name: string; readonly kind: string; readonly rows: number; readonly stitches: { readonly first: number; readonly last: number; readonly most: number }; readonly widthCm: number; readonly heightCm: number; /** What the measurements ask for, fractions kept, and made less asked for; null where nothing asks. */ readonly wanted: { readonly stitches: number | null; readonly rows: number | null; readonly widthCm: number | null; readonly heightCm: number | null } | null }[];
+  readonly finished: readonly { readonly measure: string; readonly piece: number; readonly section: string; readonly cm: number; readonly count: number; readonly unit: 'sts' | 'rows'; readonly wantedCm: number | null; readonly differenceCm: number | null }[];
   readonly motifs: readonly { readonly motif: string; readonly stitches: number; readonly over: number; readonly down: number; readonly up: number; readonly downCm: number; readonly upCm: number }[];
+  /** The multiple that a motif is heeded with, and what the counts beside it cost; null where none is. */
+  readonly multiple: MotifMultipleCost | null;
   readonly yarn: readonly { readonly letter: string; readonly name: string; readonly metres: YarnAmount; readonly grams: YarnAmount | null; readonly balls: number | null; readonly cost: number | null; readonly guessed: boolean; readonly source: string }[];
   readonly cost: number | null;
   readonly currency: string;
@@ -22,19 +24,36 @@ export function pieceReport({ pattern }: Loaded, size: number): PieceReport {
   const colours = colour(pattern, fabric, size);
   const facts = pattern.piece ?? {};
   const [measures, swatches] = [facts.measures ?? [], facts.swatches ?? []];
-  const report = sizeReport(pattern, fabric, colours, size, { measures, swatches });
+  const numbers = numbersOf(pattern, size);
+  const report = sizeReport(pattern, fabric, colours, size, { measures, swatches, ...(numbers ? { numbers } : {}) });
   const need = yarnNeed(pattern, fabric, colours, facts);
   const found = [...check(pattern, fabric, colours).filter(({ degree }) => degree === 'wrong'), ...sizeChecks(pattern, [report], measures, swatches)];
   return {
     title: pattern.title, sizes: pattern.sizes.filter((name) => name !== ''), size: pattern.sizes[size]!,
-    sections: report.sections.map(({ name, kind, rows, stitches, widthCm, heightCm }) => ({ name, kind, rows, stitches, widthCm, heightCm })),
-    finished: report.finished.map(({ name, piece, cm, count, unit, wanted, differenceCm }) => ({ measure: name, piece, cm, count, unit, wantedCm: wanted?.value ?? null, differenceCm })),
+    sections: report.sections.map(({ name, kind, rows, stitches, widthCm, heightCm, wanted }) => ({
+      name, kind, rows, stitches, widthCm, heightCm, wanted: wanted && { stitches: wanted.stitches, rows: wanted.rows, widthCm: wanted.widthCm, heightCm: wanted.heightCm },
+    })),
+    finished: report.finished.map(({ name, piece, section, cm, count, unit, wanted, differenceCm }) => ({ measure: name, piece, section, cm, count, unit, wantedCm: wanted?.value ?? null, differenceCm })),
     motifs: report.motifs.map(({ motif, stitches, over, down, up, downCm, upCm }) => ({ motif, stitches, over, down, up, downCm, upCm })),
+    multiple: numbers && motifMultiple(numbers, gaugeOf(pattern.gauge, swatches, 'sc', 'plain').stitchesPerCm),
     yarn: need.yarns.map(({ letter, name, metres, grams, balls, cost, guessed, source }) => ({ letter, name, metres, grams, balls, cost, guessed, source })),
     cost: need.cost, currency: need.currency,
     cautions: cautionsFor(facts.wearer ?? null, featuresOf(pattern, fabric)).map(({ says, source }) => ({ says, source })),
     findings: found.map((one) => ({ degree: one.degree, rule: one.rule, message: describeFinding(one) })),
   };
+}
+
+/** The numbers that a recipe's piece is made by in one size; null for other patterns, and where measurements are missing. */
+function numbersOf(pattern: Pattern, size: number): ReadonlyMap<string, Origin> | null {
+  const settings = settingsOf(pattern);
+  if (!settings) return null;
+  const { measures = [], pins = {}, swatches = [] } = pattern.piece ?? {};
+  try {
+    return makePiece({ settings, gauge: pattern.gauge, swatches, sizes: pattern.sizes, measures, pins }, pattern.terms).numbers[size] ?? null;
+  } catch (error) {
+    if (error instanceof RangeError) return null;
+    throw error;
+  }
 }
 
 const MEASURES: Readonly<Record<string, string>> = {
@@ -57,12 +76,16 @@ export function pieceToText(report: PieceReport): string {
     lines.push(`  ${name.padEnd(26)} ${lengthWords(cm).padEnd(20)} ${`${counted} ${counted === 1 ? unit.slice(0, -1) : unit}`.padEnd(10)}${asked}`.trimEnd());
   }
   lines.push('', 'SECTIONS');
-  for (const { name, kind, rows, stitches, widthCm, heightCm } of report.sections) {
+  for (const { name, kind, rows, stitches, widthCm, heightCm, wanted } of report.sections) {
     const counts = stitches.first === stitches.last && stitches.most === stitches.first ? `${stitches.first}` : `${stitches.first} to ${stitches.last}${stitches.most > Math.max(stitches.first, stitches.last) ? `, most ${stitches.most}` : ''}`;
-    lines.push(`  ${name.padEnd(16)} ${kind.padEnd(7)} ${String(rows).padStart(4)} ${rows === 1 ? 'row ' : 'rows'}  ${counts.padEnd(18)} ${widthCm.toFixed(1)} × ${heightCm.toFixed(1)} cm`);
+    lines.push(`  ${name.padEnd(16)} ${kind.padEnd(7)} ${String(rows).padStart(4)} ${rows === 1 ? 'row ' : 'rows'}  ${counts.padEnd(18)} ${widthCm.toFixed(1)} × ${heightCm.toFixed(1)} cm${off(wanted)}`);
   }
   for (const { motif, stitches, over, down, up, downCm, upCm } of report.motifs) {
     if (over > 0) lines.push(`  ${motif} on ${stitches} stitches leaves ${over}; ${down} (${downCm.toFixed(1)} cm) or ${up} (+${upCm.toFixed(1)} cm) would fill.`);
+  }
+  if (report.multiple) {
+    const { every, plus, stitches, without, down, downCm, up, upCm } = report.multiple;
+    lines.push(`  A multiple of ${every}${plus > 0 ? ` and ${plus}` : ''}: ${stitches} stitches (${without} without a motif); ${down === null || downCm === null ? '' : `${down} (${downCm.toFixed(1)} cm) or `}${up} (${upCm >= 0 ? '+' : ''}${upCm.toFixed(1)} cm) fit.`);
   }
   lines.push('', 'YARN');
   for (const { letter, name, metres, grams, balls, cost, guessed } of report.yarn) {
@@ -75,6 +98,13 @@ export function pieceToText(report: PieceReport): string {
   }
   lines.push('', report.findings.length === 0 ? 'No findings.' : `${report.findings.length} findings:`, ...report.findings.map(({ degree, message }) => `  ${degree}: ${message}`));
   return lines.join('\n');
+}
+
+/** How far a section is off what was wanted: `  off +0.2 × −0.1 cm`. */
+function off(wanted: PieceReport['sections'][number]['wanted']): string {
+  if (!wanted || (wanted.widthCm === null && wanted.heightCm === null)) return '';
+  const signed = (cm: number | null) => (cm === null ? '–' : `${cm < -0.05 ? '−' : cm < 0.05 ? '' : '+'}${Math.abs(cm).toFixed(1)}`);
+  return `  off ${signed(wanted.widthCm)} × ${signed(wanted.heightCm)} cm`;
 }
 
 function about({ estimate, least, most }: YarnAmount, unit: string): string {

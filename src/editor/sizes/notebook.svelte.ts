@@ -54,7 +54,7 @@ export class Notebook {
     const fabric = work(construct(this.shown, size));
     return { size, fabric, colours: colour(this.shown, fabric, size) };
   }));
-  readonly reports = $derived(this.worked.map(({ size, fabric, colours }) => sizeReport(this.shown, fabric, colours, size, { swatches: this.facts.swatches ?? [], measures: this.facts.measures ?? [] })));
+  readonly reports = $derived(this.worked.map(({ size, fabric, colours }) => sizeReport(this.shown, fabric, colours, size, { swatches: this.facts.swatches ?? [], measures: this.facts.measures ?? [], ...(this.numbers[size] ? { numbers: this.numbers[size] } : {}) })));
   readonly findings = $derived(sizeChecks(this.shown, this.reports, this.facts.measures ?? [], this.facts.swatches ?? []));
   /** The measurements that the page asks for: those that the recipe needs or heeds, else those that the finished piece has. */
   readonly needs = $derived.by((): Needs => {

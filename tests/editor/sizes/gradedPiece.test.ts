@@ -7,7 +7,7 @@ import { makeAnew } from '../../../src/editor/sizes/commands/makeAnew.ts';
 import { setCalf, setMotifMultiple } from '../../../src/editor/sizes/commands/setRecipe.ts';
 import { withMeasure, withPin } from '../../../src/editor/sizes/factChanges.ts';
 import { gradedPiece } from '../../../src/editor/sizes/gradedPiece.ts';
-import { motifPrices } from '../../../src/editor/sizes/motifCosts.ts';
+import { motifMultiple } from '../../../src/engine/readings/sizes/motifMultiple.ts';
 import { numberRows } from '../../../src/editor/sizes/numberRows.ts';
 import { after, sockPattern } from './bookPiece.ts';
 
@@ -82,9 +82,12 @@ describe('a piece made anew from its page of sizes', () => {
   it('prices a motif by the stitches that it adds', () => {
     // By hand: 25 × 1.8 = 45 stitches; even multiples of 8 nearest to it: 48, which is 2 more than 46, 2 ÷ 1.8 = 1.1 cm.
     const { pattern } = after(sockPattern(), setMotifMultiple({ repeat: 8, edge: 0 }));
-    const [price] = motifPrices(graded(pattern).graded.piece.numbers, 1.8);
-    expect(price).toMatchObject({ size: 0, without: 46, stitches: 48 });
+    const price = motifMultiple(graded(pattern).graded.piece.numbers[0]!, 1.8);
+    expect(price).toMatchObject({ every: 8, plus: 0, without: 46, stitches: 48, down: 40, up: 48 });
     expect(price!.differenceCm).toBeCloseTo(1.11, 2);
+    // 25 cm ask for 45 stitches: 5 fewer and 3 more at 1.8 a cm.
+    expect(price!.downCm).toBeCloseTo(-2.78, 2);
+    expect(price!.upCm).toBeCloseTo(1.67, 2);
   });
 
   it('lists whole numbers only, each once, in every size', () => {

@@ -47,6 +47,8 @@ export function rowMeasures(fabric: Fabric, measure: MeasureWith): readonly (Row
       heightMm += (count * 10) / use.rowsPerCm;
     }
     if (widthMm === 0) return null;
+    // Chains that hang between stitches, as in a row of holes, keep these apart.
+    widthMm += (hangingChains(fabric, row) * 10) / gauge('sc', technique).stitchesPerCm;
     return { row: index, stitches: row.made, widthMm, heightMm: tall === 0 ? 10 / gauge('sc', technique).rowsPerCm : heightMm / tall, technique };
   });
 }
@@ -60,6 +62,12 @@ function countedKinds(fabric: Fabric, row: WorkedRow): ReadonlyMap<StitchKind, n
     counts.set(kind, (counts.get(kind) ?? 0) + 1);
   }
   return counts;
+}
+
+function hangingChains(fabric: Fabric, row: WorkedRow): number {
+  let count = 0;
+  for (let stitch = row.first; stitch < row.end; stitch++) if (fabric.flags[stitch]! & FLAG.space && !(fabric.flags[stitch]! & FLAG.counts)) count++;
+  return count;
 }
 
 /** How most of a row's stitches were worked; rows of several yarns carry the others. */

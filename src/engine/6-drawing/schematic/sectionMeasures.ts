@@ -16,8 +16,8 @@ export interface SectionMeasure {
   /** Pieces are counted from 0; each begins with a foundation or a ring. */
   readonly piece: number;
   readonly rows: readonly RowMeasure[];
-  /** How the section begins its piece; null where it goes on from the one before. */
-  readonly begins: 'chain' | 'chainRing' | 'bothSides' | 'ring' | null;
+  /** How the section begins its piece (`opening`: a ring that was left in another piece's round); null where it goes on from the one before. */
+  readonly begins: 'chain' | 'chainRing' | 'bothSides' | 'ring' | 'opening' | null;
   /** Chains of its foundation. */
   readonly chains: number;
   /** Places still open on the piece's edge after the section: 0 when it was drawn shut. */
@@ -66,6 +66,7 @@ function takesUp(fabric: Fabric, row: WorkedRow): boolean {
 function beginning(fabric: Fabric, worked: readonly WorkedRow[]): SectionMeasure['begins'] {
   for (const row of worked) {
     for (let stitch = row.first; stitch < row.end; stitch++) {
+      if (row.round && intoOpening(fabric, stitch)) return 'opening';
       if (!(fabric.flags[stitch]! & FLAG.foundation)) continue;
       if (fabric.kind[stitch] === stitchCode('ring')) return 'ring';
       if (row.ring) return 'chainRing';
@@ -73,6 +74,13 @@ function beginning(fabric: Fabric, worked: readonly WorkedRow[]): SectionMeasure
     }
   }
   return null;
+}
+
+/** Whether a stitch stands on the underside of a chain that no foundation made. */
+function intoOpening(fabric: Fabric, stitch: number): boolean {
+  if (!(fabric.flags[stitch]! & FLAG.otherSide)) return false;
+  const base = fabric.bases[fabric.baseStart[stitch]!];
+  return base !== undefined && fabric.kind[base] === stitchCode('ch') && !(fabric.flags[base]! & FLAG.foundation);
 }
 
 function chainsOf(fabric: Fabric, worked: readonly WorkedRow[]): number {

@@ -65,9 +65,9 @@ export function openingRow(fabric: Fabric, sections: readonly SectionMeasure[]):
   return null;
 }
 
-/** The rows of the piece that is set into an opening: a tube from as many chains as the opening has edge stitches, drawn shut. */
+/** The rows of the heel worked into an opening, or made apart and sewn in: a tube from as many chains as the opening has edge stitches. */
 function setIn(sections: readonly SectionMeasure[], chains: number): readonly RowMeasure[] {
-  const first = sections.find((section) => section.piece > 0 && section.begins === 'chainRing' && section.chains === 2 * chains);
+  const first = sections.find((section) => section.piece > 0 && (section.begins === 'opening' || (section.begins === 'chainRing' && section.chains === 2 * chains)));
   return first ? sections.filter((section) => section.piece === first.piece).flatMap((section) => section.rows) : [];
 }
 

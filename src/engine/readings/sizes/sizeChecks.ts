@@ -77,7 +77,9 @@ function openingChecks(pattern: Pattern, report: SizeReport, measures: readonly 
 }
 
 function measureChecks(report: SizeReport): Finding[] {
-  return report.finished.flatMap((one) => {
+  return report.finished.flatMap((one, i) => {
+    // What is asked of several is said once.
+    if (report.finished.slice(0, i).some((other) => other.wanted?.key === one.wanted?.key)) return [];
     if (!one.wanted || one.differenceCm === null || Math.abs(one.differenceCm) <= one.oneCm * 1.0001) return [];
     return [finding('note', 'measureOff', {}, { found: Number(one.cm.toFixed(1)), expected: Number(one.wanted.value.toFixed(1)), params: { size: report.name, measure: one.wanted.says } })];
   });

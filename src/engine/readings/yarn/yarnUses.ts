@@ -92,7 +92,7 @@ function carriedUses(pattern: Pattern, fabric: Fabric, colours: Colours, facts: 
   });
 }
 
-/** Seams of flat pieces, edges doubled and sewn down, heels set in: each sewn in the yarn of its last stitch. */
+/** Seams of flat pieces, edges doubled and sewn down, rings closed flat: each sewn in the yarn of its last stitch. */
 function sewnUses(pattern: Pattern, fabric: Fabric, colours: Colours, facts: PieceFacts): YarnUse[] {
   const sections = sectionMeasures(fabric, rowMeasures(fabric, { gauge: pattern.gauge, swatches: facts.swatches ?? [], yarn: colours.yarn }));
   const doubled = doubledSections(pattern);
@@ -108,7 +108,12 @@ function sewnUses(pattern: Pattern, fabric: Fabric, colours: Colours, facts: Pie
   }
   for (const { section, rows } of sections) {
     const widest = Math.max(0, ...rows.map((row) => row.widthMm)) / 10;
-    if (doubled.has(section) || pattern.sections[section]!.recipe?.settings['kind'] === 'afterthought') sew(section, widest);
+    if (doubled.has(section)) sew(section, widest);
+  }
+  // A ring closed flat takes as many widths of a stitch as it has pairs.
+  for (const { row, pairs } of fabric.closings) {
+    const own = sections.find(({ section }) => section === fabric.rows[row]!.section)?.rows.at(-1);
+    if (own) sew(fabric.rows[row]!.section, (pairs.length * own.widthMm) / own.stitches / 10);
   }
   return uses;
 }

@@ -53,6 +53,25 @@ describe('finished measurements from the worked fabric', () => {
     expect(girth.origin.from).toMatchObject({ kind: 'formula', inputs: [{ value: 48 }, { value: expect.closeTo(10 / 18, 9) as number }] });
   });
 
+  it('stand beside what was wanted in every section too: made less asked for, in stitches, rows and cm', () => {
+    // By hand: 25 cm at 1.8 are 45 stitches, made 46; 10 cm less a cuff of 7 rows are 13 rows exactly; half of 46 is 23, made 24; the toe stops at 10, the whole decreases of 4 next to a quarter.
+    const request = requestOf(SOCK, [measure('footGirth', 25), measure('footLength', 25), measure('legLength', 10)]);
+    const worked = pieceOf(request);
+    const { sections, finished } = sizeReport(worked.pattern, worked.fabrics[0]!, colour(worked.pattern, worked.fabrics[0]!, 0), 0, { swatches: [], measures: request.measures, numbers: worked.made.numbers[0]! });
+    const of = (id: string) => sections.find((one) => one.section === id)!.wanted!;
+    expect([of('leg').stitches, of('leg').rows, of('heel').stitches, of('toe').stitches]).toEqual([45, 13, 23, 10]);
+    expect(of('cuff').rows).toBeCloseTo(7, 9);
+    expect(of('heel').widthCm).toBeCloseTo(1 / 1.8, 9);
+    expect(of('toe').widthCm).toBeCloseTo(0, 9);
+    expect(of('leg').widthCm).toBeCloseTo(1 / 1.8, 9);
+    expect(of('leg').heightCm).toBeCloseTo(0, 9);
+    // Nothing asks for a calf or an ankle: top and opening are to be as wide as the foot.
+    for (const name of ['footGirth', 'calf', 'opening'] as const) {
+      const one = finished.find((each) => each.name === name)!;
+      expect([one.wanted!.value, one.differenceCm]).toEqual([25, expect.closeTo(1 / 1.8, 9)]);
+    }
+  });
+
   it('stand beside what was wanted, with ease and the difference', () => {
     const measures = [{ ...measure('footGirth', 28), easePercent: -5, easeCm: 0 }, measure('footLength', 24)];
     const { finished } = reportOf({ ...pattern!, sizes: pattern!.sizes }, 0, { swatches: [], measures });
