@@ -40,6 +40,8 @@ type Header = WrittenPattern['header'][number];
 
 /** Clauses that make a line of a section a step rather than a note. */
 const STEP_KINDS = new Set<Instruction['kind']>(['seam', 'fastenOff', 'joinAt', 'turn', 'drawThrough', 'yarn', 'work', 'group', 'repeat', 'chain', 'ring', 'joinRing', 'join', 'asRows', 'skip', 'leave', 'noJoin', 'marker', 'otherSide', 'skipSeam']);
+/** How a line without a label of its own begins that goes on with rows before it. */
+const GOES_ON = /^(?:rep|repeat|work|continue|cont|keep)\b/i;
 const ROW_LIKE = /^(re)?join\b|^attach\b|^with [a-z]\b|^(ch|chain)[ \t-]*\d|^(make |form )?an? (magic|adjustable) ring|^magic ring|^rep(eat)? (the )?(last |previous )?[a-z\d ]{0,12}(row|rnd|round)|^work (even|\d+ (rows|rnds|rounds) even)/i;
 
 /**
@@ -104,7 +106,7 @@ function textLines(text: string, original: string): { readonly lines: TextLine[]
     }
     else {
       const start = from + whole.indexOf(trimmed);
-      const label = labelOf(trimmed);
+      const label = labelOf(trimmed) ?? labelOf(goesOnBelow(trimmed, text.slice(stop ? to + stop[0].length : to, to + 120)));
       lines.push({ text: trimmed, from: start, lineNumber, apart, label: label && isLabel(label, trimmed) ? label : null, name: trimmed.length <= 130 ? readSectionName(trimmed) : null });
       apart = afterPage = false;
     }
@@ -124,6 +126,11 @@ function labelOf(line: string): ReadLabel | null {
   const start = line.slice(0, 400);
   const label = readLabel(withoutJoiners(start));
   return label && label.textFrom > 0 && start.includes(JOINER) ? { ...label, textFrom: lengthWithJoiners(start, label.textFrom) } : label;
+}
+
+/** A line of going on to a length that the width of the page broke, with the line below it; else nothing. */
+function goesOnBelow(line: string, below: string): string {
+  return GOES_ON.test(line) && /\b(?:until|for)\b/i.test(line) ? `${line} ${/^.*/.exec(below)![0].trim()}` : '';
 }
 
 /** Without a mark after it, a label is one only if what follows reads as an instruction. */
@@ -219,7 +226,11 @@ function readSections(text: string, lines: readonly TextLine[], terms: Terms, si
       return;
     }
     const last = section.lines.at(-1);
-    if (last && continues(last, line)) section.lines[section.lines.length - 1] = extended(text, last, line, terms, sizes);
+    if (last && continues(last, line)) {
+      const whole = extended(text, last, line, terms, sizes);
+      section.lines[section.lines.length - 1] = whole;
+      if (whole.kind === 'row' && whole.measured) order.goesOn();
+    }
     else section.lines.push(unlabelled(line, section.lines, terms, sizes));
   });
   return sections;
@@ -245,7 +256,12 @@ function extended(text: string, before: WrittenLine, line: TextLine, terms: Term
   const from = before.text === '' ? line.from : before.range[0];
   const range = [from, line.from + line.text.length] as const;
   const whole = text.slice(range[0], range[1]);
-  if (before.kind === 'row') return { ...before, text: whole, range };
+  if (before.kind === 'row') {
+    const goesOn = before.label.word === 'next' && GOES_ON.test(whole);
+    const measured = before.measured ?? (goesOn || before.label.rows === 1 ? measuredIn(whole) : null);
+    const said = measured && before.label.word !== 'foundation' && (goesOn || measured.from === 'beginning');
+    return { ...before, ...(said ? { measured } : {}), text: whole, range };
+  }
   if (whole.length > LONGEST_STEP) return { ...before, text: whole, range };
   return { kind: readsAsStep(whole, terms, sizes) ? 'step' : 'note', text: whole, range, lineNumber: before.lineNumber };
 }

@@ -216,11 +216,12 @@ function readSpiral(reader: RowReader): readonly Instruction[] | null {
   reader.at++;
   reader.take('on');
   reader.take(WORK);
-  if (!OPENING.has(reader.token().word)) return null;
+  const { word, close } = reader.token();
+  if (!OPENING.has(word) || close < 0 || reader.tokens[close + 1]?.word !== 'in' || reader.tokens[close + 3]?.word !== 'spiral') return null;
   const body = readBracket(reader, readSequence, { kind: 'toEnd', word: 'around', except: 0 });
   const [repeat] = body ?? [];
   const at = reader.at;
-  if (repeat?.kind !== 'repeat' || !(reader.takeAll('in', 'a', 'spiral') || reader.takeAll('spirally'))) return null;
+  if (repeat?.kind !== 'repeat' || !reader.takeAll('in', 'a', 'spiral')) return null;
   return [{ ...repeat, range: reader.range(start, at) }, { kind: 'noJoin', range: reader.range(at) }];
 }
 

@@ -1,7 +1,16 @@
 import type { Terms } from '../../../src/engine/craft/terms.ts';
+import { SHAPING_PHRASES } from './shapingPhrases.ts';
 
-/** Phrases of print and what they mean, as `compactRow` writes it. `source` says where the wording is from. */
-export const PHRASES: readonly { readonly source: string; readonly terms: Terms; readonly sizes: number; readonly rows: readonly (readonly [phrase: string, tree: string])[] }[] = [
+/** Phrases of one source and what they mean, as `compactRow` writes it. `source` says where the wording is from. */
+export interface Phrases {
+  readonly source: string;
+  readonly terms: Terms;
+  readonly sizes: number;
+  readonly rows: readonly (readonly [phrase: string, tree: string])[];
+}
+
+/** The phrase table: every way of saying something that is read. */
+export const PHRASES: readonly Phrases[] = [
   {
     source: 'the notation table and the worked examples of the trade',
     terms: 'us',
@@ -381,68 +390,7 @@ export const PHRASES: readonly { readonly source: string; readonly terms: Terms;
       ['sc in next st, in\u2060\u2060crease', 'sc@next1 2×sc@next1'],
     ],
   },
-  {
-    source: 'common practice: filet in meshes, stitches beside picots, runs to corners, shaping at the ends of a row',
-    terms: 'us',
-    sizes: 1,
-    rows: [
-      ['87 open meshes', 'open87'],
-      ['3 solid meshes, 1 open mesh, 2 filled squares', 'solid3 open1 solid2'],
-      ['5 blocks, 1 bl, 4 open squares', 'solid5 solid1 open4'],
-      ['8 open meshes, 5 dc [not a whole number of meshes], 22 open meshes', 'open8 dc@next5 "not a whole number of meshes" open22'],
-      ['sc in first sc, (sc before picot, sc after picot, sc in next sc) 9 times, leave rem 31 picots unworked', 'sc@first:sc (sc@before:picot sc@after:picot sc@next1:sc)x9 leave31:picot'],
-      ['skip 2 picots, sc in next sc', 'skip2:picot sc@next1:sc'],
-      ['2 sc before next picot', '2×sc@before:picot'],
-      ['(12 bobbles with 1 sc between, 1 sc) 7 times', "(bobble'5@next1 (sc@next1 bobble'5@next1)x11 sc@next1)x7"],
-      ['1 bobble with 1 sc between, 21 sc', "bobble'5@next1 sc@next21"],
-      ['(2 dc, ch 2, 2 dc) in corner', '<2×dc@same ch2 2×dc@same>@next1:sp'],
-      ['(2 dc, ch 2, 2 dc) in next corner ch-2 sp', '<2×dc@same ch2 2×dc@same>@next1:sp*2'],
-      ['*dc in each st to corner, 3 dc in corner ch-2 sp; rep from * around, join', '*dc@corner 3×dc@next1:sp*2*>around join'],
-      ['dc in each dc to next ch-2 sp', 'dc@corner:dc'],
-      ['3 dc in each corner ch-2 sp', '3×dc@across:sp'],
-      ['sc in each st around, working (sc, ch 2, sc) in each corner ch-2 sp', '(sc@corner <sc@same ch2 sc@same>@next1:sp)>around sc@corner'],
-      ['sc in each st around, with 3 sc in each corner sp', '(sc@corner 3×sc@next1:sp)>around sc@corner'],
-      ['sl st to next ch-2 sp, ch 3, 2 dc in same sp', 'slst@corner slst@next1:sp ch3 2×dc@same'],
-      ['ch 1, turn, sc in each st across, inc 1 st at each end', 'ch1 turn 2×sc@next1 sc@end-1 2×sc@next1'],
-      ['ch 1, turn, dec 1 st at each end of row', 'ch1 turn sc&2@next1 sc@end-2 sc&2@next1'],
-      ['Decrease 1 st at both ends of every row', 'sc&2@next1 sc@end-2 sc&2@next1'],
-      ['dc in each st across, decreasing 1 st at beg and end of row', 'dc&2@next1 dc@end-2 dc&2@next1'],
-      ['work in pattern, inc at each end', '2×sc@next1 pattern@end-1 2×sc@next1'],
-      ['dec 1 st at beg of row, sc to end', 'sc&2@next1 sc@end'],
-      ['sc in each st across, inc 1 st at end of row', 'sc@end-1 2×sc@next1'],
-      ['sc in each st around, increasing 6 evenly at each end', 'sc@around:12 "6 evenly at each end"'],
-      ['sc in each st around, increasing in every other st of the 24 at each end', 'sc@around:24 "every other st of the 24 at each end"'],
-      ['sc in each st around, increasing in every 3rd st of the 24 at each end', 'sc@around:16 "every 3rd st of the 24 at each end"'],
-      ['keep on (sc in next 10 sts, sk 1 st) in a spiral', '(sc@next10 skip1)>around noJoin'],
-      ['continue to inc 6 sts every rnd, having 1 more st between incs', 'asLast1{between:1}'],
-      ['inc 6 sts in each rnd, having 1 more st between incs', 'asLast1{between:1}'],
-    ],
-  },
-  {
-    source: 'common practice: numbers in words, lengths in the place of rows, manners of working',
-    terms: 'us',
-    sizes: 1,
-    rows: [
-      ['sc in next twenty-four sts', 'sc@next24'],
-      ['ninety-nine sc, sc in next thirty sts', 'sc@next99 sc@next30'],
-      ['twenty one sc', 'sc@next21'],
-      ['ch one hundred and six', 'ch106'],
-      ['ch a hundred, sc in next two hundred forty-one sts', 'ch100 sc@next241'],
-      ['dc in twenty-second ch from hook', 'dc@hook22'],
-      ['(sc, ch 1) twenty-one times', '(sc@next1 ch1)x21'],
-      ['rep row 2 until piece measures 10 cm', 'as2-2 "until piece measures 10 cm"'],
-      ['Rep rows 2 and 3 until it measures 4½ ins from beg, ending with row 3.', 'as2-3 "until it measures 4½ ins from beg, ending with row 3"'],
-      ['rep last 2 rows until work is 12.5 cm long', 'asLast2 "until work is 12.5 cm long"'],
-      ['work even until piece measures 4 1/2 inches', 'even@across "until piece measures 4 1/2 inches"'],
-      ['Work even for 10 cm.', 'even@across "for 10 cm"'],
-      ['work in rows', '"work in rows"'],
-      ['repeat last rnd', 'asLast1'],
-      ['same as row 4', 'as4-4'],
-      ['sc in next 3 sts. sc in same space', 'sc@next3 sc@same'],
-      ['sc in each st across, ch 1, turn.', 'sc@across ch1 turn'],
-      ['*sc, ch 1, sk 1; rep from * across, ending with sc', '*sc@next1 ch1 skip1*>end-1 sc@next1'],
-    ],
-  },
+  ...SHAPING_PHRASES,
   {
     source: 'common practice: sizes inside repeats and moving numbers',
     terms: 'us',

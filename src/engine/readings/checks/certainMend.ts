@@ -27,7 +27,8 @@ export function certainMend(pattern: Pattern, fabrics: readonly Fabric[], findin
   const { line: id, text: range } = finding.where;
   const line = id === null ? null : (lineOf(pattern, id)?.line ?? null);
   if (!line || line.kind === 'note' || !MENDED.has(finding.rule)) return null;
-  if (finding.rule === 'leftUnsaid') return sayLeft(pattern, fabrics, line);
+  // Where another number of times would use them all, that may be what was meant.
+  if (finding.rule === 'leftUnsaid') return finding.params['fit'] !== undefined ? null : sayLeft(pattern, fabrics, line);
   if (finding.rule === 'sizesMismatch') return countEverySize(pattern, fabrics, line, finding);
   if (!range) return null;
   const slice = line.text.slice(range[0], range[1]);

@@ -72,7 +72,7 @@ export function saysItself({ fabric, colours }: WorkedSize, rowIndex: number): b
 function goesBeyond(node: Instruction): boolean {
   if (node.kind === 'leave' || node.kind === 'otherSide') return true;
   if (node.kind === 'repeat') return node.body.some(goesBeyond);
-  return (node.kind === 'work' || node.kind === 'group') && (node.into.at === 'open' || node.into.at === 'section' || node.into.at === 'ring' || node.into.at === 'marker');
+  return (node.kind === 'work' || node.kind === 'group') && (node.into.at === 'open' || node.into.at === 'section' || node.into.at === 'ring' || node.into.at === 'marker' || node.into.at === 'beside' || (node.into.at === 'across' && node.into.word === 'corner'));
 }
 
 function yarnOf(yarn: number, program: Program): Instruction {
