@@ -391,14 +391,4 @@ export const PHRASES: readonly Phrases[] = [
     ],
   },
   ...SHAPING_PHRASES,
-  {
-    source: 'common practice: sizes inside repeats and moving numbers',
-    terms: 'us',
-    sizes: 3,
-    rows: [
-      ['(sc in next 4 (5, 6) sts, 2 sc in next st) 6 times', '(sc@next4/5/6 2×sc@next1)x6'],
-      ['*sc 2 (3, 4), inc; rep from * 5 (6, 7) more times', '*sc@next2/3/4 2×sc@next1*x6/7/8'],
-      ['work as row 3, with 1 (2, 2) more sts in each run', 'as3-3{each:1/2/2}'],
-    ],
-  },
 ];
