@@ -77,6 +77,8 @@ export interface Fabric {
   readonly flags: Uint16Array;
   /** Legs of a bobble and its like, chains of a picot; 0 for others. */
   readonly legs: Uint8Array;
+  /** Code of the stitch that the legs are of, where the row says another than the catalogue's (a bobble of trebles); else 0. */
+  readonly legKind: Uint8Array;
   /** Row index of each stitch. */
   readonly row: Int32Array;
   /** Stitch made before it in the same run of yarn; -1 at a start. */

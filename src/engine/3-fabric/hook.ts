@@ -268,7 +268,7 @@ export class Hook {
       | (call.post === 'front' ? FLAG.frontPost : call.post === 'back' ? FLAG.backPost : 0)
       | (call.spike > 0 ? FLAG.spike : 0);
     const stitch = this.stitches.add({
-      kind, yarn: this.state.yarn, flags: flags | bits, legs: plain ? 0 : Math.min(255, call.legs), row: this.row,
+      kind, yarn: this.state.yarn, flags: flags | bits, legs: plain ? 0 : Math.min(255, call.legs), legKind: plain ? undefined : call.legKind, row: this.row,
       previous: this.state.thread, instruction: Math.min(65535, this.instruction), bases,
     });
     this.state.thread = stitch;

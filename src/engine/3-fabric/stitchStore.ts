@@ -8,6 +8,7 @@ export interface NewStitch {
   readonly yarn: number;
   readonly flags: number;
   readonly legs: number;
+  readonly legKind?: StitchKind | undefined;
   readonly row: number;
   readonly previous: number;
   readonly instruction: number;
@@ -20,6 +21,7 @@ export class StitchStore {
   private readonly yarns = new GrowingInt32();
   readonly flags = new GrowingInt32();
   private readonly legs = new GrowingInt32();
+  private readonly legKinds = new GrowingInt32();
   readonly rows = new GrowingInt32();
   private readonly previous = new GrowingInt32();
   private readonly instructions = new GrowingInt32();
@@ -37,6 +39,7 @@ export class StitchStore {
     this.yarns.push(stitch.yarn);
     this.flags.push(stitch.flags);
     this.legs.push(stitch.legs);
+    this.legKinds.push(stitch.legKind === undefined ? 0 : stitchCode(stitch.legKind));
     this.rows.push(stitch.row);
     this.previous.push(stitch.previous);
     this.instructions.push(stitch.instruction);
@@ -75,6 +78,7 @@ export class StitchStore {
     store.yarns.copyFrom(this.yarns, count);
     store.flags.copyFrom(this.flags, count);
     store.legs.copyFrom(this.legs, count);
+    store.legKinds.copyFrom(this.legKinds, count);
     store.rows.copyFrom(this.rows, count);
     store.previous.copyFrom(this.previous, count);
     store.instructions.copyFrom(this.instructions, count);
@@ -96,7 +100,7 @@ export class StitchStore {
   }
 
   /** The finished columns in the fabric's types. */
-  finish(): Pick<Fabric, 'count' | 'kind' | 'yarn' | 'flags' | 'legs' | 'row' | 'previous' | 'baseStart' | 'bases' | 'instruction'> {
+  finish(): Pick<Fabric, 'count' | 'kind' | 'yarn' | 'flags' | 'legs' | 'legKind' | 'row' | 'previous' | 'baseStart' | 'bases' | 'instruction'> {
     const baseStart = new Int32Array(this.count + 1);
     const bases = new Int32Array(this.bases.length + this.lateBase.size);
     let length = 0;
@@ -114,6 +118,7 @@ export class StitchStore {
       yarn: Uint8Array.from(this.yarns.toArray()),
       flags: Uint16Array.from(this.flags.toArray()),
       legs: Uint8Array.from(this.legs.toArray()),
+      legKind: Uint8Array.from(this.legKinds.toArray()),
       row: this.rows.toArray(),
       previous: this.previous.toArray(),
       baseStart,

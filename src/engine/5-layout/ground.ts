@@ -52,9 +52,10 @@ export function sectionRows(fabric: Fabric, section: number): readonly IndexedRo
   return rows;
 }
 
-/** Height of a stitch in mm. */
+/** Height of a stitch in mm; of a bobble and its like, of its legs. */
 export function stitchHeight(ground: Pick<Ground, 'fabric' | 'h'>, stitch: number): number {
-  return stitchOfCode(ground.fabric.kind[stitch]!).height * ground.h;
+  const { kind, legKind } = ground.fabric;
+  return stitchOfCode(legKind[stitch] || kind[stitch]!).height * ground.h;
 }
 
 /** Whether a stitch belongs to the ground's section. */

@@ -1,6 +1,6 @@
 import type { Fabric, WorkedRow } from '../3-fabric/fabric.ts';
 
-const ARRAYS = ['kind', 'flags', 'legs', 'row', 'previous', 'baseStart', 'bases'] as const satisfies readonly (keyof Fabric)[];
+const ARRAYS = ['kind', 'flags', 'legs', 'legKind', 'row', 'previous', 'baseStart', 'bases'] as const satisfies readonly (keyof Fabric)[];
 const OF_ROW = ['section', 'word', 'number', 'side', 'direction', 'first', 'end', 'round', 'ring', 'below', 'made', 'used'] as const satisfies readonly (keyof WorkedRow)[];
 
 /**

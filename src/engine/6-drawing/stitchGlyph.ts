@@ -88,7 +88,7 @@ export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose,
   if (found !== undefined) return keep(found);
   const call = symbolCall(fabric, stitch);
   const frame: SymbolFrame = {
-    w, h, length, feet: pose.feet.length > 1 ? pose.feet.map(local).sort((one, other) => one[0] - other[0]) : [own], legs: call.legs, slashes: slashes(call.kind),
+    w, h, length, feet: pose.feet.length > 1 ? pose.feet.map(local).sort((one, other) => one[0] - other[0]) : [own], legs: call.legs, slashes: slashes(call.kind, call.legKind),
     shared: pose.shared, inSpace: pose.inSpace, standing: call.turning, across: round(pose.across, w), set: table.set,
   };
   return keep(addGlyph(table, symbolName(call, 'us'), drawSymbol(call, frame)));
@@ -106,10 +106,10 @@ function poseKey(length: number, footX: number, footY: number, across: number): 
   return ((steps(length) * 4096 + steps(footX)) * 4096 + steps(footY)) * 4096 + steps(across);
 }
 
-/** Tells stitches apart that are drawn in different ways: 2 bits of neighbourhood, side, 16 of flags, 8 of legs, 5 of kind. */
+/** Tells stitches apart that are drawn in different ways: 2 bits of neighbourhood, side, 16 of flags, 8 of legs, 5 of kind and of legs' kind. */
 function kindKey(fabric: Fabric, stitch: number, shared: boolean, inSpace: boolean): number {
   const side = fabric.rows[fabric.row[stitch]!]?.side === 'WS' ? 1 : 0;
-  const made = (fabric.kind[stitch]! * 256 + fabric.legs[stitch]!) * 131072 + fabric.flags[stitch]! * 2 + side;
+  const made = ((fabric.legKind[stitch]! * 32 + fabric.kind[stitch]!) * 256 + fabric.legs[stitch]!) * 131072 + fabric.flags[stitch]! * 2 + side;
   return made * 4 + (shared ? 2 : 0) + (inSpace ? 1 : 0);
 }
 

@@ -68,6 +68,7 @@ export function handFabric(rows: readonly HandRow[], seamAfterRow: number | null
     yarn: Uint8Array.from(yarn),
     flags: Uint16Array.from(flags),
     legs: new Uint8Array(count),
+    legKind: new Uint8Array(count),
     row: Int32Array.from(rowOf),
     previous: Int32Array.from({ length: count }, (_, i) => i - 1),
     baseStart: new Int32Array(count + 1),

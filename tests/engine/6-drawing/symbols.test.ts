@@ -9,6 +9,8 @@ import { slashes } from '../../../src/engine/6-drawing/symbols/symbolCall.ts';
 import type { SymbolCall } from '../../../src/engine/6-drawing/symbols/symbolCall.ts';
 import { SYMBOL_SETS } from '../../../src/engine/6-drawing/symbols/symbolSet.ts';
 import { symbolFullName, symbolName } from '../../../src/engine/6-drawing/symbols/symbolName.ts';
+import { gaugeAtScale } from '../../../src/engine/5-layout/gaugeAtScale.ts';
+import { layOut } from '../../../src/engine/5-layout/layOutSection.ts';
 import { chartOf } from './chartOf.ts';
 
 const [W, H] = [4, 3.6];
@@ -42,6 +44,20 @@ describe('every stitch of the catalogue', () => {
         if (i % 2 === 1) expect(value).toBeLessThanOrEqual(height + 0.1 * H);
       });
     });
+  });
+});
+
+describe('a bobble of another stitch than usual', () => {
+  it.each([['3-tr cluster', 2, '3-tr cluster'], ['4-dc cluster', 1, '4-dc cluster'], ['5-tr bobble', 2, '5-tr bobble']] as const)('%s has %i slashes a leg, its own name, and the height of its legs', (words, count, name) => {
+    const { drawing, fabric } = chartOf(`PIECE\nFoundation: ch 9.\nRow 1: sc in 2nd ch from hook and in each ch across. (8 sc)\nRow 2: ch 1, turn, sc in next 3 sts, ${words} in next st, sc in next 4 sts.`);
+    const glyph = drawing.glyphs.find((each) => each.name === name)!;
+    const legs = Number(words[0]);
+    expect(glyph.strokes.filter(({ kind }) => kind === 'curve')).toHaveLength(legs);
+    // A cluster has its cap besides.
+    expect(glyph.strokes.filter(({ kind }) => kind === 'line')).toHaveLength(legs * count + (words.endsWith('cluster') ? 1 : 0));
+    const { headY, footY, first, cellHeightMm } = layOut(fabric, 0, gaugeAtScale({ stitches: 16, rows: 18, overCm: 10, stitch: 'sc' }, 4));
+    const i = fabric.legs.findIndex((each) => each > 0) - first;
+    expect((footY[i]! - headY[i]!) / cellHeightMm).toBeGreaterThan(count * 0.8);
   });
 });
 

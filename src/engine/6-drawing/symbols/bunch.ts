@@ -21,7 +21,7 @@ export const popcorn: SymbolDrawing = (frame) => {
     const side = legs > 1 ? (n / (legs - 1)) * 2 - 1 : 0;
     const top = side * 0.27 * w;
     strokes.push(curve(top, capY + 0.1 * h, side * 0.34 * w, length * 0.6, inSpace ? side * 0.24 * w : 0, foot));
-    strokes.push(slash(frame, side * 0.27 * w, length * 0.47));
+    strokes.push(...slashesAt(frame, side * 0.27 * w, length * 0.47));
   }
   return strokes;
 };
@@ -38,11 +38,15 @@ function bundle(frame: SymbolFrame, half: number, slashed: boolean): Stroke[] {
     // The curve's middle lies halfway between its control and its ends: double the width.
     const control = side * half * 2 - end / 2;
     strokes.push(curve(0, top, control, (top + foot) / 2, end, foot));
-    if (slashed && frame.slashes > 0) strokes.push(slash(frame, side * half, (top + foot) / 2));
+    if (slashed) strokes.push(...slashesAt(frame, side * half, (top + foot) / 2));
   }
   return strokes;
 }
 
-function slash({ w, h }: SymbolFrame, x: number, y: number): Stroke {
-  return line(x - 0.055 * w, y - 0.06 * h, x + 0.055 * w, y + 0.06 * h);
+/** As many slashes as the legs' stitch has, one under another about (x, y). */
+function slashesAt({ w, h, slashes }: SymbolFrame, x: number, y: number): Stroke[] {
+  return Array.from({ length: slashes }, (_, n) => {
+    const at = y + (n - (slashes - 1) / 2) * 0.22 * h;
+    return line(x - 0.055 * w, at - 0.06 * h, x + 0.055 * w, at + 0.06 * h);
+  });
 }

@@ -11,6 +11,8 @@ export interface SymbolCall {
   /** Bases drawn together. */
   readonly together: number;
   readonly legs: number;
+  /** Of which stitch the legs are, where that is not the catalogue's. */
+  readonly legKind?: StitchKind;
   readonly loop: 'both' | Facing;
   readonly post: 'none' | Facing;
   readonly spike: boolean;
@@ -28,6 +30,7 @@ export function symbolCall(fabric: Fabric, stitch: number): SymbolCall {
     kind: row.kind,
     together: flags & FLAG.inSpace ? 1 : Math.max(1, bases),
     legs: fabric.legs[stitch] || row.legs,
+    ...(fabric.legKind[stitch] ? { legKind: stitchOfCode(fabric.legKind[stitch]!).kind } : {}),
     loop: seen(FLAG.frontLoop, FLAG.backLoop) ?? 'both',
     post: seen(FLAG.frontPost, FLAG.backPost) ?? 'none',
     spike: (flags & FLAG.spike) !== 0,
@@ -36,8 +39,8 @@ export function symbolCall(fabric: Fabric, stitch: number): SymbolCall {
 }
 
 /** Slashes of a symbol or of its legs. A half double crochet has none: its one yarn over is the T. */
-export function slashes(kind: StitchKind): number {
-  const { legKind, yarnOvers } = stitchRow(kind);
+export function slashes(kind: StitchKind, legKind: StitchKind | null = stitchRow(kind).legKind): number {
   if (legKind !== null) return slashes(legKind);
+  const { yarnOvers } = stitchRow(kind);
   return kind === 'hdc' || kind === 'ehdc' ? 0 : yarnOvers;
 }

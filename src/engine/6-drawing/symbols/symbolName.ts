@@ -6,7 +6,8 @@ import type { SymbolCall } from './symbolCall.ts';
 export function symbolName(call: SymbolCall, terms: Terms): string {
   const row = stitchRow(call.kind);
   let name = terms === 'us' ? row.us : row.uk;
-  if (row.legKind !== null && call.legs > 0) name = `${call.legs}-${stitchRow(row.legKind)[terms]} ${name}`;
+  const legKind = call.legKind ?? row.legKind;
+  if (legKind !== null && call.legs > 0) name = `${call.legs}-${stitchRow(legKind)[terms]} ${name}`;
   if (call.together > 1 && row.legs === 0) name += `${call.together}tog`;
   if (call.post !== 'none') name = `${call.post === 'front' ? 'FP' : 'BP'}${name}`;
   if (call.loop !== 'both') name = `${call.loop === 'front' ? 'FLO' : 'BLO'} ${name}`;
@@ -19,7 +20,8 @@ export function symbolFullName(call: SymbolCall, terms: Terms): string {
   const words = (kind: typeof call.kind): string => stitchRow(kind)[terms === 'us' ? 'usName' : 'ukName'];
   let name = words(call.kind);
   if (call.turning && call.kind === 'ch') return 'turning chain';
-  if (row.legKind !== null && call.legs > 0) name += row.legKind === 'ch' ? ` of ${call.legs} chains` : ` of ${call.legs} ${words(row.legKind)}`;
+  const legKind = call.legKind ?? row.legKind;
+  if (legKind !== null && call.legs > 0) name += legKind === 'ch' ? ` of ${call.legs} chains` : ` of ${call.legs} ${words(legKind)}`;
   if (call.together > 1 && row.legs === 0) name += ` ${call.together} together`;
   if (call.post !== 'none') name = `${call.post} post ${name}`;
   if (call.loop !== 'both') name += ` in ${call.loop} loop only`;
