@@ -17,6 +17,8 @@ export class LabelOrder {
   private begun = false;
   /** After rows to a length their number is not known, and the next label tells it. */
   private loose = false;
+  /** What would follow if the label before, which was out of order, had had the number that was expected. */
+  private meant: Amount | null = null;
 
   constructor(
     private readonly sizes: number,
@@ -28,6 +30,7 @@ export class LabelOrder {
     this.last = 0;
     this.begun = false;
     this.loose = false;
+    this.meant = null;
   }
 
   /** The line just followed goes on for a length, not a number of rows. */
@@ -55,7 +58,9 @@ export class LabelOrder {
     const expected = mapAmount(this.last, (value) => value + 1);
     const follows = sameValues(first, expected) && !this.loose;
     const countsOn = !this.begun && sameValues(first, mapAmount(this.lastOfAll, (value) => value + 1));
-    if (!follows && !countsOn && !this.loose) this.find('labelOrder', range, lineNumber, words(first), words(expected));
+    const slipped = !follows && !countsOn && !this.loose && !(this.meant !== null && sameValues(first, this.meant));
+    this.meant = slipped ? add(expected, rows) : null;
+    if (slipped) this.find('labelOrder', range, lineNumber, words(first), words(expected));
     this.begun = true;
     this.loose = false;
     this.last = subtract(add(first, rows), 1);

@@ -172,6 +172,11 @@ describe('row labels', () => {
     expect(written.findings).toEqual([]);
   });
 
+  it('finds one label that slipped once, not the one after it too', () => {
+    const { findings } = readWritten('T\n\nPIECE\nRow 1: sc 5.\nRow 2: sc 5.\nRow 2: sc 5.\nRow 4: sc 5.\nRow 7: sc 5.\nRow 8: sc 5.');
+    expect(findings.filter(({ rule }) => rule === 'labelOrder').map(({ found, expected, params }) => [found, expected, params.line])).toEqual([['2', '3', 6], ['7', '5', 8]]);
+  });
+
   it('limits a line to 20,000 rows and says so', () => {
     const written = one('Rows 1-999999999: sc');
     const read = written.sections[0]!.lines[1]!;
