@@ -1,7 +1,8 @@
 /** What lengths are read and typed in. The document keeps centimetres. */
 export type LengthUnit = 'cm' | 'in';
 
-const CM_PER_INCH = 2.54;
+/** The inch, by definition. */
+export const CM_PER_INCH = 2.54;
 
 /** A length in cm as a number of the unit. */
 export function inUnit(cm: number, unit: LengthUnit): number {

@@ -1,11 +1,18 @@
 import { rounded, type Origin, type Rounding, type Unit } from '../../engine/2-construct/recipes/origin.ts';
-import { lengthWords, yarnWords, type LengthUnit } from './lengths.ts';
+import { CM_PER_INCH, lengthFigure, lengthWords, yarnWords, type LengthUnit } from './lengths.ts';
 
 /** A number of a tree of origins with its unit, as read. Lengths in the unit chosen. */
 export function originValue({ value, unit, key }: Pick<Origin, 'value' | 'unit' | 'key'>, lengths: LengthUnit): string {
   if (unit === 'cm') return key.startsWith('yarn.') ? yarnWords(value / 100, lengths) : lengthWords(value, lengths);
   if (unit === 'share') return /ease|share/i.test(key) ? `${figure(value * 100, 1)} %` : figure(value, 3);
+  if (lengths === 'in' && (unit === 'sts/cm' || unit === 'rows/cm')) return `${figure(value * CM_PER_INCH, 3)} ${unit === 'sts/cm' ? 'sts' : 'rows'}/in`;
   return `${figure(value, UNIT_PLACES[unit])}${UNIT_WORDS[unit]}`;
+}
+
+/** Words of a tree of origins in the unit chosen: `20 sts in 10 cm` is `20 sts in 3.94 inches`. */
+export function originText(words: string, lengths: LengthUnit): string {
+  if (lengths === 'cm') return words;
+  return words.replace(/\bin 1 cm\b/g, 'in 1 inch').replace(/\bin cm\b/g, 'in inches').replace(/(\d+(?:\.\d+)?) cm\b/g, (_, cm: string) => `${lengthFigure(Number(cm), 'in')} inches`);
 }
 
 const UNIT_WORDS: Readonly<Record<Exclude<Unit, 'cm' | 'share'>, string>> = { sts: ' sts', rows: ' rows', 'sts/cm': ' sts/cm', 'rows/cm': ' rows/cm', times: ' times' };
@@ -17,11 +24,11 @@ export function originHow(origin: Origin, lengths: LengthUnit): string {
   switch (from.kind) {
     case 'given':
     case 'table':
-      return from.source;
+      return originText(from.source, lengths);
     case 'pinned':
       return `set by hand; reckoned it would be ${originValue(from.instead, lengths)}`;
     case 'formula':
-      return from.rounding === null ? from.formula : `${from.formula}; exactly ${originValue({ ...origin, value: from.exact }, lengths)}, ${roundingWords(from.exact, from.rounding)}`;
+      return from.rounding === null ? originText(from.formula, lengths) : `${originText(from.formula, lengths)}; exactly ${originValue({ ...origin, value: from.exact }, lengths)}, ${roundingWords(from.exact, from.rounding)}`;
   }
 }
 

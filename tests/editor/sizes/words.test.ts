@@ -3,7 +3,7 @@ import type { Swatch } from '../../../src/engine/1-pattern/pieceFacts.ts';
 import { Reckoning } from '../../../src/engine/2-construct/recipes/reckoning.ts';
 import { nearest } from '../../../src/engine/2-construct/recipes/origin.ts';
 import { originTree } from '../../../src/editor/sizes/originTree.ts';
-import { originHow, originInputs, originValue } from '../../../src/editor/sizes/originWords.ts';
+import { originHow, originInputs, originText, originValue } from '../../../src/editor/sizes/originWords.ts';
 import { shoeWords } from '../../../src/editor/sizes/shoeWords.ts';
 import { SIZE_SETS } from '../../../src/editor/sizes/sizeSets.ts';
 import { washingOf } from '../../../src/editor/sizes/washing.ts';
@@ -19,6 +19,9 @@ describe('where a number comes from, in words', () => {
   });
 
   it('says what was given in the unit chosen', () => {
+    expect(originText('girth × stitches in 1 cm; swatch in sc: 20 sts in 10 cm; measured × (1 + ease) + ease in cm', 'in')).toBe('girth × stitches in 1 inch; swatch in sc: 20 sts in 3.94 inches; measured × (1 + ease) + ease in inches');
+    // 1.8 stitches a cm are 4.572 an inch of 2.54 cm, by hand.
+    expect(originValue({ key: 'gauge.sc.plain.stitches', unit: 'sts/cm', value: 1.8 }, 'in')).toBe('4.572 sts/in');
     expect([originValue(girth, 'cm'), originValue(girth, 'in'), originHow(girth, 'in')]).toEqual(['25.4 cm', '10.00 in', 'measured']);
   });
 

@@ -2,11 +2,14 @@ import type { Fabric } from '../../3-fabric/fabric.ts';
 import type { RowMeasure } from './rowMeasures.ts';
 import type { Dimension, Schematic, SchematicShape } from './schematic.ts';
 import { heightOf, type SectionMeasure } from './sectionMeasures.ts';
+import { BESIDE, dimensionWords, standsLevel, wordsWidth } from './textRoom.ts';
 import { straightened } from './straightened.ts';
 
-/** Room between shapes for their dimensions, mm on paper at 1 : 1; the caller scales it. */
+/** Room between shapes for their dimensions, mm of the piece: paper times scale. */
 export interface Room {
   readonly gapMm: number;
+  /** Size of the text. */
+  readonly textMm: number;
   /** Widest line of shapes before the next begins. */
   readonly lineMm: number;
 }
@@ -25,22 +28,41 @@ export function flatSchematic(fabric: Fabric, sections: readonly SectionMeasure[
   for (const section of sections) {
     if (section.rows.length === 0) continue;
     const flat = section.begins === 'ring' ? circle(section) : section.begins === 'bothSides' ? stadium(section) : stacked(section);
-    if (x > 0 && x + flat.width > room.lineMm) {
+    const slot = slotOf(flat, fabric.sections[section.section]!.name, room.textMm);
+    const width = slot.left + slot.right;
+    if (x > 0 && x + width > room.lineMm) {
       x = 0;
       y += lineHeight + room.gapMm * 2;
       lineHeight = 0;
     }
-    const [dx, dy] = [x + flat.width / 2, y];
+    const [dx, dy] = [x + slot.left, y];
     const moved = (points: readonly number[]) => points.map((value, i) => value + (i % 2 === 0 ? dx : dy));
     shapes.push({
       id: `section-${section.section + 1}`, label: fabric.sections[section.section]!.name, labelX: dx, labelY: dy + flat.height / 2,
       outlines: [moved(flat.outline)], inner: [],
     });
     dimensions.push(...flat.dimensions.map((one) => ({ ...one, fromX: one.fromX + dx, toX: one.toX + dx, fromY: one.fromY + dy, toY: one.toY + dy })));
-    x += flat.width + room.gapMm * 2;
+    x += width + room.gapMm;
     lineHeight = Math.max(lineHeight, flat.height);
   }
   return { shapes, dimensions };
+}
+
+/** How far a shape with its name and the words of its dimensions reaches to either side of its middle. */
+function slotOf({ width, dimensions }: Flat, name: string, textMm: number): { readonly left: number; readonly right: number } {
+  let left = Math.max(width, wordsWidth(name, textMm)) / 2;
+  let right = left;
+  for (const one of dimensions) {
+    const words = dimensionWords(one);
+    if (one.side === 'right') {
+      const line = Math.abs(one.toY - one.fromY);
+      right = Math.max(right, width / 2 + textMm * (BESIDE.line + BESIDE.text) + (standsLevel(line, words, textMm) ? wordsWidth(words, textMm) : 0));
+    } else {
+      left = Math.max(left, wordsWidth(words, textMm) / 2);
+      right = Math.max(right, wordsWidth(words, textMm) / 2);
+    }
+  }
+  return { left, right };
 }
 
 interface Flat {

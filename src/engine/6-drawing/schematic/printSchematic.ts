@@ -3,7 +3,7 @@ import type { Fabric } from '../../3-fabric/fabric.ts';
 import { doubledSections } from './doubledSections.ts';
 import { finishedMeasures } from './finishedMeasures.ts';
 import { finishedSchematic } from './finishedSchematic.ts';
-import { flatSchematic } from './flatSchematic.ts';
+import { flatSchematic, type Room } from './flatSchematic.ts';
 import { lengthWords } from './lengthWords.ts';
 import { rowMeasures } from './rowMeasures.ts';
 import type { Schematic } from './schematic.ts';
@@ -19,7 +19,7 @@ export interface SchematicFile {
 export interface SchematicPrint {
   /** Size of text on paper, mm. Default 2.8 (8 pt). */
   readonly textMm?: number;
-  /** Paper to fit on, mm. Default the printable part of A4. */
+  /** Paper to fit on, mm. Default 190 × 200: on A4 with room for words under it, and as large on a screen. */
   readonly widthMm?: number;
   readonly heightMm?: number;
 }
@@ -28,7 +28,7 @@ export interface SchematicPrint {
  * Schematics of one size from its worked fabric, as SVG at a round scale: every section laid flat, and the finished thing. The
  * very bytes that app and command line both give.
  */
-export function printSchematic(pattern: Pattern, fabric: Fabric, yarn: Uint8Array | null, size: number, { textMm = 2.8, widthMm = 190, heightMm = 277 }: SchematicPrint = {}): readonly SchematicFile[] {
+export function printSchematic(pattern: Pattern, fabric: Fabric, yarn: Uint8Array | null, size: number, { textMm = 2.8, widthMm = 190, heightMm = 200 }: SchematicPrint = {}): readonly SchematicFile[] {
   const rows = rowMeasures(fabric, { gauge: pattern.gauge, swatches: pattern.piece?.swatches ?? [], yarn });
   const sections = sectionMeasures(fabric, rows);
   const doubled = doubledSections(pattern);
@@ -52,10 +52,10 @@ const WORDS: Readonly<Partial<Record<string, string>>> = {
 };
 
 /** Draws at the largest scale that fits: room between shapes is measured on paper, so it grows with the scale. */
-function fitted(draw: (room: { readonly gapMm: number; readonly lineMm: number }) => Schematic, paper: { readonly textMm: number; readonly widthMm: number; readonly heightMm: number }): { readonly schematic: Schematic; readonly scale: number } {
+function fitted(draw: (room: Room) => Schematic, paper: { readonly textMm: number; readonly widthMm: number; readonly heightMm: number }): { readonly schematic: Schematic; readonly scale: number } {
   let scale = 1;
   for (let tries = 0; tries < 40; tries++) {
-    const schematic = draw({ gapMm: dimensionRoom(paper.textMm) * scale, lineMm: (paper.widthMm - 2 * dimensionRoom(paper.textMm) - paper.textMm * 12) * scale });
+    const schematic = draw({ gapMm: dimensionRoom(paper.textMm) * scale, textMm: paper.textMm * scale, lineMm: (paper.widthMm - 2 * dimensionRoom(paper.textMm) - paper.textMm * 12) * scale });
     const { width, height } = extent(schematic);
     const wanted = schematicScale(width, height, paper);
     if (wanted <= scale) return { schematic, scale };

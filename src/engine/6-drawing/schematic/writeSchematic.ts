@@ -1,7 +1,7 @@
 import { svgHead, type SvgWords } from '../svgHead.ts';
 import { attributes, escapeXml, num, pathData } from '../svgText.ts';
-import { lengthWords } from './lengthWords.ts';
 import type { Dimension, Schematic } from './schematic.ts';
+import { BESIDE, dimensionWords, standsLevel, wordsWidth } from './textRoom.ts';
 
 /** How a schematic is written. */
 export interface SchematicOptions extends SvgWords {
@@ -48,8 +48,10 @@ export function writeSchematic(schematic: Schematic, scale: number, options: Sch
     const inner = shape.inner.map((points) => pathData(scaled(points), false)).join('');
     const ys = shape.outlines.flat().filter((_, i) => i % 2 === 1);
     const [top, bottom] = [Math.min(...ys) / scale, Math.max(...ys) / scale];
-    // A strip too thin for its name has it above.
-    const labelY = bottom - top < textMm * 1.6 ? top - textMm * 0.5 : shape.labelY / scale + textMm / 3;
+    // A shape too small for its name has it above, beyond the dimension line that may stand there.
+    const fits = bottom - top >= textMm * 1.6 && widthAt(scaled(shape.outlines[0] ?? []), shape.labelY / scale) >= wordsWidth(shape.label, textMm) + textMm;
+    const hasAbove = schematic.dimensions.some((one) => one.side === 'above' && Math.abs(one.fromY / scale - top) < 0.01 && one.fromX / scale <= shape.labelX / scale && one.toX / scale >= shape.labelX / scale);
+    const labelY = fits ? shape.labelY / scale + textMm / 3 : top - textMm * (hasAbove ? BESIDE.line + BESIDE.text : 0.6);
     const label = shape.label === '' ? '' : text(shape.labelX / scale, labelY, shape.label, textMm, 'middle', 0);
     return `<g id="${escapeXml(shape.id)}"><path${attributes({ fill: 'none', stroke: INK, 'stroke-width': OUTLINE_MM, 'stroke-linejoin': 'round', d: outlines })}/>`
       + (inner === '' ? '' : `<path${attributes({ fill: 'none', stroke: SOFT, 'stroke-width': THIN_MM, 'stroke-dasharray': '2 1', d: inner })}/>`) + `${label}</g>`;
@@ -65,6 +67,17 @@ export function writeSchematic(schematic: Schematic, scale: number, options: Sch
 }
 
 const FONTS = '\'Alegreya Sans\', \'Gill Sans\', Verdana, sans-serif';
+
+/** How wide an outline is at a height: between its outermost crossings there. */
+function widthAt(points: readonly number[], y: number): number {
+  const crossings: number[] = [];
+  for (let i = 0; i + 1 < points.length; i += 2) {
+    const [x1, y1] = [points[i]!, points[i + 1]!];
+    const [x2, y2] = [points[(i + 2) % points.length]!, points[(i + 3) % points.length]!];
+    if ((y1 <= y) !== (y2 <= y)) crossings.push(x1 + ((y - y1) / (y2 - y1)) * (x2 - x1));
+  }
+  return crossings.length < 2 ? 0 : Math.max(...crossings) - Math.min(...crossings);
+}
 
 function bounds(schematic: Schematic, scale: number): { readonly x0: number; readonly y0: number; readonly x1: number; readonly y1: number } {
   let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
@@ -88,16 +101,17 @@ function dimension(one: Dimension, scale: number, textMm: number): string {
     ? [[ax - TICK_MM, ay, ax + TICK_MM, ay], [bx - TICK_MM, by, bx + TICK_MM, by]]
     : [[ax, ay - TICK_MM, ax, ay + TICK_MM], [bx, by - TICK_MM, bx, by + TICK_MM]];
   const lines = [[ax, ay, bx, by], ...ticks].map((points) => pathData(points, false)).join('');
-  const words = one.word === '' ? lengthWords(one.cm) : `${one.word} ${lengthWords(one.cm)}`;
+  const words = dimensionWords(one);
   const [tx, ty] = [(ax + bx) / 2, (ay + by) / 2];
   const beyond = textMm * 0.4;
-  const label = upright
-    ? text(one.side === 'right' ? tx + beyond + textMm * 0.8 : tx - beyond, ty, words, textMm, 'middle', -90)
+  const level = upright && standsLevel(Math.abs(by - ay), words, textMm);
+  const label = level ? text(one.side === 'right' ? tx + beyond + TICK_MM : tx - beyond - TICK_MM, ty + textMm / 3, words, textMm, one.side === 'right' ? 'start' : 'end', 0)
+    : upright ? text(one.side === 'right' ? tx + beyond + textMm * 0.8 : tx - beyond, ty, words, textMm, 'middle', -90)
     : text(tx, one.side === 'above' ? ty - beyond : ty + beyond + textMm * 0.8, words, textMm, 'middle', 0);
   return `<g><path${attributes({ fill: 'none', stroke: SOFT, 'stroke-width': THIN_MM, d: lines })}/>${label}</g>`;
 }
 
-function text(x: number, y: number, words: string, sizeMm: number, anchor: 'start' | 'middle', turnDeg: number): string {
+function text(x: number, y: number, words: string, sizeMm: number, anchor: 'start' | 'middle' | 'end', turnDeg: number): string {
   const turn = turnDeg === 0 ? null : `rotate(${turnDeg} ${num(x)} ${num(y)})`;
   return `<text${attributes({ x, y, 'font-size': sizeMm, 'text-anchor': anchor, transform: turn })}>${escapeXml(words)}</text>`;
 }

@@ -86,7 +86,7 @@ describe('every recipe, for gauges and measurements within sense', () => {
           }
         });
       }),
-      { numRuns: 70, seed: 2026, endOnFailure: true },
+      { numRuns: 40, seed: 2026, endOnFailure: true },
     );
   });
 
@@ -147,7 +147,7 @@ describe('every recipe, for gauges and measurements within sense', () => {
         opensNothing(ball, []);
         measuresMet(ball);
       }),
-      { numRuns: 80, seed: 10 },
+      { numRuns: 40, seed: 10 },
     );
   });
 

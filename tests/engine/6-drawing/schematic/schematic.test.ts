@@ -19,7 +19,7 @@ import { xmlFault } from '../wellFormed.ts';
 
 const { pattern: read } = patternFromText(readFileSync(new URL('../../../samples/puffin-quay/structure.txt', import.meta.url), 'utf8'));
 const QUAY: Pattern = read!;
-const ROOM = { gapMm: 20, lineMm: 600 };
+const ROOM = { gapMm: 20, textMm: 2.8, lineMm: 600 };
 
 function sectionsOf(pattern: Pattern, size = 0) {
   const fabric = work(construct(pattern, size));
@@ -77,7 +77,7 @@ describe('sections laid flat', () => {
 
   it('never overlap', () => {
     const { fabric, sections } = sectionsOf(QUAY, 2);
-    const boxes = flatSchematic(fabric, sections, { gapMm: 20, lineMm: 500 }).shapes.map(({ outlines: [points] }) => {
+    const boxes = flatSchematic(fabric, sections, { gapMm: 20, textMm: 2.8, lineMm: 500 }).shapes.map(({ outlines: [points] }) => {
       const xs = points!.filter((_, i) => i % 2 === 0);
       const ys = points!.filter((_, i) => i % 2 === 1);
       return [Math.min(...xs), Math.min(...ys), Math.max(...xs), Math.max(...ys)] as const;
