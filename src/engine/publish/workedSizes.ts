@@ -9,13 +9,14 @@ import { colourGrid, type ColourGrid } from '../4-colour/colourGrid.ts';
 import type { Colours } from '../4-colour/colours.ts';
 import { fabricWithStitches, setStitches } from '../4-colour/setStitches.ts';
 import type { PublishChoices } from './publishChoices.ts';
+import { printable } from './type/printable.ts';
 
 /** One size of a pattern with all that is read from it. */
 export interface WorkedSize {
   readonly size: number;
   readonly name: string;
   readonly program: Program;
-  /** As the rows have it: to lay out and to count. */
+  /** As the rows have it: to lay out and to count. Sections under names that drawings can hold. */
   readonly fabric: Fabric;
   /** With the stitches that motifs set: to draw and to describe. */
   readonly dressed: Fabric;
@@ -26,6 +27,8 @@ export interface WorkedSize {
 /** A pattern, as the version chosen has it, with the sizes that go out. */
 export interface WorkedPattern {
   readonly pattern: Pattern;
+  /** The same with names of yarns and motifs that drawings can hold. */
+  readonly drawn: Pattern;
   readonly version: string;
   readonly sizes: readonly WorkedSize[];
 }
@@ -35,12 +38,26 @@ export function workedSizes(whole: Pattern, { version, sizes }: Pick<PublishChoi
   const pattern = version === null ? whole : patternInVersion(whole, version);
   const chosen = sizes === 'all' ? pattern.sizes.map((_, size) => size) : [sizes];
   return {
-    pattern, version: whole.versions?.find(({ id }) => id === version)?.name ?? '',
+    pattern, drawn: withShortNames(pattern), version: whole.versions?.find(({ id }) => id === version)?.name ?? '',
     sizes: chosen.map((size) => {
       const program = construct(pattern, size);
-      const fabric = work(program);
+      const worked = work(program);
+      const fabric = { ...worked, sections: worked.sections.map((section) => ({ ...section, name: shortName(section.name) })) };
       const grid = colourGrid(fabric);
-      return { size, name: pattern.sizes[size]!, program, fabric, dressed: fabricWithStitches(fabric, setStitches(pattern, grid, size)), grid, colours: colour(pattern, fabric, size, grid) };
+      return { size, name: shortName(pattern.sizes[size]!), program, fabric, dressed: fabricWithStitches(fabric, setStitches(pattern, grid, size)), grid, colours: colour(pattern, fabric, size, grid) };
     }),
   };
+}
+
+/** Characters of a name that a legend or a schematic has room for. */
+const LONGEST_NAME = 48;
+
+/** A name as drawings have it: printable, its end cut off with … where it is longer than any name is. */
+export function shortName(name: string, most = LONGEST_NAME): string {
+  const letters = [...printable(name)];
+  return letters.length <= most ? letters.join('') : `${letters.slice(0, most - 1).join('')}…`;
+}
+
+function withShortNames(pattern: Pattern): Pattern {
+  return { ...pattern, yarns: pattern.yarns.map((yarn) => ({ ...yarn, name: shortName(yarn.name) })), motifs: pattern.motifs.map((motif) => ({ ...motif, name: shortName(motif.name) })) };
 }

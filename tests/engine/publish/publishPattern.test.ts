@@ -170,7 +170,7 @@ describe('names that mean harm', () => {
       sections: BAND.sections.map((section) => ({ ...section, name, remark: name, lines: [...section.lines, { kind: 'note' as const, id: 'n1', text: name }] })),
       imprint: { about: name, licence: name, credits: name, edition: name, date: name, editions: [{ name, date: name, errata: name }] },
     };
-    const chosen = choices(pattern, { parts: ['booklet', 'words', 'legend', 'errata', 'steps'], sizes: 0 });
+    const chosen = choices(pattern, { charts: ['both'] });
     const { sheets, files, name: word } = publishPattern(pattern, chosen);
     expect(word).toMatch(/^[\p{L}\p{N}-]{1,40}$/u);
     for (const { svg } of sheets) {
@@ -181,7 +181,12 @@ describe('names that mean harm', () => {
     }
     for (const { name: file } of files) expect(file).toMatch(/^[\p{L}\p{N}.-]+$/u);
     const { format, pages } = pagesOf(pattern, chosen);
-    for (const { strips } of pages) for (const { strip } of strips) for (const text of strip.texts) expect(text.xMm + text.widthMm).toBeLessThanOrEqual(format.widthMm + 1e-6);
+    for (const { strips } of pages) {
+      for (const { strip } of strips) {
+        for (const text of strip.texts) expect(text.xMm + (text.anchor === 'end' ? 0 : text.widthMm)).toBeLessThanOrEqual(format.widthMm + 1e-6);
+        for (const picture of strip.pictures) expect(picture.xMm + picture.widthMm, picture.says).toBeLessThanOrEqual(format.widthMm + 1e-6);
+      }
+    }
   });
 
   it('are refused by no page: a pattern without rows, title or designer is published too', () => {

@@ -4,7 +4,7 @@ import type { Block } from '../page/block.ts';
 import type { Format } from '../page/format.ts';
 import type { PublishChoices, PublishPart } from '../publishChoices.ts';
 import { stepBlocks } from '../steps/stepBlocks.ts';
-import { titled } from '../titled.ts';
+import { titled } from '../../notation/titled.ts';
 import { printable } from '../type/printable.ts';
 import type { WorkedPattern } from '../workedSizes.ts';
 import { chartBlocks } from './chartBlocks.ts';

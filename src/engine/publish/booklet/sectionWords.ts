@@ -3,7 +3,7 @@ import type { Run } from '../type/breakLines.ts';
 import { printable } from '../type/printable.ts';
 import type { Block } from '../page/block.ts';
 import type { Format } from '../page/format.ts';
-import { titled } from '../titled.ts';
+import { titled } from '../../notation/titled.ts';
 import { heading, labelled, paragraph } from './setBlocks.ts';
 
 /** The rows of a section under its name: each row with its label beside it and its count in bold, held on one page. */

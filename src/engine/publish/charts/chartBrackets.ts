@@ -2,8 +2,7 @@ import type { Layout } from '../../5-layout/layout.ts';
 import type { Mark } from '../../6-drawing/drawing.ts';
 import { columnCount } from '../../4-colour/rowColumns.ts';
 import { placementInSize } from '../../4-colour/placementInSize.ts';
-import { printable } from '../type/printable.ts';
-import type { WorkedPattern, WorkedSize } from '../workedSizes.ts';
+import { shortName, type WorkedPattern, type WorkedSize } from '../workedSizes.ts';
 import type { Bracket } from './bracketsBelow.ts';
 import type { SharedChart } from './sizesTogether.ts';
 
@@ -19,7 +18,7 @@ function edgesOf({ grid }: WorkedSize, layout: Layout, row: number, from: number
 }
 
 /** Brackets of the repeats of the motifs that lie on a section, one repeat each, widths told apart; with their width in stitches. */
-export function repeatBrackets({ pattern }: WorkedPattern, size: WorkedSize, section: string, layout: Layout): readonly (Bracket & { readonly stitches: number })[] {
+export function repeatBrackets({ drawn: pattern }: WorkedPattern, size: WorkedSize, section: string, layout: Layout): readonly (Bracket & { readonly stitches: number })[] {
   const seen = new Set<number>();
   return size.colours.fits.flatMap((fit) => {
     const whole = pattern.placements.find(({ id }) => id === fit.placement);
@@ -32,8 +31,7 @@ export function repeatBrackets({ pattern }: WorkedPattern, size: WorkedSize, sec
     const edges = edgesOf(size, layout, row, Math.max(0, fit.leftOver.left), Math.max(0, fit.leftOver.left) + stitches);
     if (!edges) return [];
     seen.add(stitches);
-    const name = printable(motif.name);
-    return [{ x0: edges[0], x1: edges[1], text: `${name === '' ? '' : `${[...name].slice(0, 24).join('')}: `}repeat of ${stitches} sts`, stitches }];
+    return [{ x0: edges[0], x1: edges[1], text: `${motif.name === '' ? '' : `${motif.name}: `}repeat of ${stitches} sts`, stitches }];
   });
 }
 
@@ -46,7 +44,7 @@ export function sizeBrackets({ drawn, spans }: SharedChart, section: string, lay
   const [top, bottom] = [Math.min(y0[0], y1[0]), Math.max(y0[1], y1[1])];
   const found = spans.flatMap(({ size, from, to }) => {
     const edges = edgesOf(drawn, layout, rows[0]!, from, to);
-    return edges ? [{ edges, words: `${printable(size.name) || `size ${size.size + 1}`}: ${to - from} sts`, whole: to - from === Math.max(...widths) }] : [];
+    return edges ? [{ edges, words: `${shortName(size.name) || `size ${size.size + 1}`}: ${to - from} sts`, whole: to - from === Math.max(...widths) }] : [];
   });
   const xs = new Set(found.flatMap(({ edges, whole }) => (whole ? [] : edges)));
   return {

@@ -39,7 +39,7 @@ export interface ChartFigure {
 
 /** Draws a chart with `mmPerStitch` mm a stitch: repeats bracketed under it, and edges of sizes where several share it. Linear in stitches. */
 export function chartFigure({ worked, section, shared, kind, choices }: ChartAsked, mmPerStitch: number): ChartFigure {
-  const { pattern } = worked;
+  const { drawn: pattern } = worked;
   const { drawn } = shared;
   const { mono, largePrint, hand, view, symbols, terms } = choices;
   const look = printLook(pattern.yarns, { mono, large: largePrint, mmPerStitch, fills: kind === 'symbol' ? 'none' : 'yarn' });

@@ -5,6 +5,7 @@ import { printable } from '../type/printable.ts';
 import { chartTitle } from '../booklet/chartBlocks.ts';
 import type { PrintedSheet } from '../printedSheet.ts';
 import type { PublishedFile } from '../publication.ts';
+import { shortName } from '../workedSizes.ts';
 import { cutFigure, type ChartFigure } from './chartFigure.ts';
 import { chartWords } from './chartWords.ts';
 import type { PlannedChart } from './plannedCharts.ts';
@@ -38,12 +39,15 @@ export function chartSheets(chart: PlannedChart, name: string): readonly Printed
   });
 }
 
+/** Characters that the head of a sheet has room for beside its map. */
+const LONGEST_TITLE = 72;
+
 function wordsOf({ worked, shared, section, choices }: PlannedChart): readonly string[] {
   return chartWords(worked, shared.drawn, section, choices.terms);
 }
 
 function fullTitle(chart: PlannedChart): string {
-  return `${printable(chart.worked.pattern.title) || 'Untitled'}: ${chartTitle(chart)}`;
+  return shortName(`${shortName(chart.worked.pattern.title) || 'Untitled'}: ${chartTitle(chart)}`, LONGEST_TITLE);
 }
 
 function svgOptions(chart: PlannedChart, figure: ChartFigure, words: readonly string[]): SvgOptions {

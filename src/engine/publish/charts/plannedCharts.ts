@@ -3,10 +3,9 @@ import { sectionShape } from '../../5-layout/layOutSection.ts';
 import { FLAG } from '../../3-fabric/fabric.ts';
 import type { ChartKind, PublishChoices } from '../publishChoices.ts';
 import { fileWord, uniqueWords } from '../fileWord.ts';
-import { printable } from '../type/printable.ts';
-import type { WorkedPattern, WorkedSize } from '../workedSizes.ts';
+import { shortName, type WorkedPattern, type WorkedSize } from '../workedSizes.ts';
 import type { ChartAsked } from './chartFigure.ts';
-import { titled } from '../titled.ts';
+import { titled } from '../../notation/titled.ts';
 import { sizesTogether } from './sizesTogether.ts';
 
 /** A chart that goes out: what it is of, how it is called, and its word for file names. */
@@ -36,10 +35,10 @@ export function plannedCharts(worked: WorkedPattern, choices: PublishChoices): r
       if (!owner || !fabric.rows.slice(owner.firstRow, owner.endRow).some((row) => row.end > row.first && row.word !== 'step')) return [];
       const facts = factsOf(one.drawn, section);
       const all = one.spans.length === worked.sizes.length;
-      const sizes = all && worked.sizes.length > 1 ? 'all sizes' : one.spans.map(({ size }) => printable(size.name)).filter((size) => size !== '').join(', ');
+      const sizes = all && worked.sizes.length > 1 ? 'all sizes' : one.spans.map(({ size }) => shortName(size.name)).filter((size) => size !== '').join(', ');
       const kinds = shownKinds(choices.charts, facts);
       return kinds.map((kind): PlannedChart => {
-        const title = `${titled(printable(name)) || 'Chart'}${sizes === '' || (all && worked.sizes.length === 1) ? '' : sizes === 'all sizes' ? ', all sizes' : `, ${one.spans.length > 1 ? 'sizes' : 'size'} ${sizes}`}`;
+        const title = `${titled(shortName(name)) || 'Chart'}${sizes === '' || (all && worked.sizes.length === 1) ? '' : sizes === 'all sizes' ? ', all sizes' : `, ${one.spans.length > 1 ? 'sizes' : 'size'} ${sizes}`}`;
         const word = unique([fileWord(name, 'chart'), all ? '' : fileWord(sizes), kinds.length > 1 ? kind : ''].filter((part) => part !== '').join('-'));
         return { worked, section, shared: one, kind, choices, title, word, id, plain: facts.alike && kind !== 'both' };
       });

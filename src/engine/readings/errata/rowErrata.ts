@@ -2,6 +2,7 @@ import type { Section } from '../../1-pattern/pattern.ts';
 import { stitchOfCode } from '../../craft/stitches.ts';
 import { stitchWord } from '../../craft/terms.ts';
 import type { Terms } from '../../craft/terms.ts';
+import { titled } from '../../notation/titled.ts';
 import { writeRow } from '../../notation/writeRow.ts';
 import type { Erratum } from './errata.ts';
 import type { Editions, WorkedEdition } from './workedEditions.ts';
@@ -57,7 +58,7 @@ function numbersInWords(before: readonly Section[], after: readonly Section[], t
   return after.flatMap(({ id, name, lines }) => lines.flatMap((line): readonly Erratum[] => {
     const was = texts.get(`${id} ${line.id}`);
     if (line.kind === 'note' || was === undefined || told.has(`${id} ${line.id}`) || numbersOf(was) === numbersOf(line.text)) return [];
-    return [{ place: name || (line.kind === 'step' ? 'Step' : 'Row'), section: id, sizes: [], now: line.text, was }];
+    return [{ place: titled(name) || (line.kind === 'step' ? 'Step' : 'Row'), section: id, sizes: [], now: line.text, was }];
   }));
 }
 
@@ -176,7 +177,7 @@ function folded(changes: readonly RowChange[], names: readonly string[]): readon
 
 function placeOf(first: RowChange, last: RowChange): string {
   const name = first.number === last.number ? nameOf(first) : `${first.word === 'round' ? 'rounds' : 'rows'} ${first.number}–${last.number}`;
-  return first.sectionName === '' ? name.charAt(0).toUpperCase() + name.slice(1) : `${first.sectionName}, ${name}`;
+  return first.sectionName === '' ? name.charAt(0).toUpperCase() + name.slice(1) : `${titled(first.sectionName)}, ${name}`;
 }
 
 /** Notes between rows, and sections' names and remarks. */
@@ -191,7 +192,7 @@ function noteChanges(before: readonly Section[], after: readonly Section[]): rea
       compare('Section', section.id, null, section.name);
       continue;
     }
-    const place = section.name || 'Section';
+    const place = titled(section.name) || 'Section';
     compare(`${place}, name`, section.id, other.name, section.name);
     compare(`${place}, remark`, section.id, other.remark || null, section.remark || null);
     const notes = (one: Section) => new Map(one.lines.flatMap((line) => (line.kind === 'note' ? [[line.id, line.text] as const] : [])));

@@ -34,16 +34,16 @@ describe('errata', () => {
     const line = HEEL.lines.find(({ text }) => text.includes('17 (20, 23)'))!;
     const wrong = withText(DEMO, HEEL.id, line.id, (text) => text.replaceAll('17 (20, 23)', '17 (19, 23)'));
     const lines = said(wrong, DEMO);
-    expect(lines[0]).toBe('HEEL, row 2 (size M): ch 1, turn, sc in next 20 sts. Leave 8 unworked. 20 sts; was: ch 1, turn, sc in next 19 sts. Leave 8 unworked. 19 sts.');
+    expect(lines[0]).toBe('Heel, row 2 (size M): ch 1, turn, sc in next 20 sts. Leave 8 unworked. 20 sts; was: ch 1, turn, sc in next 19 sts. Leave 8 unworked. 19 sts.');
     expect(lines.every((one) => one.includes('(size M)'))).toBe(true);
   });
 
   it('tell the count alone where the words are the same', () => {
     const before = read('T\nTerms: US\n\nBAND\nFoundation: ch 11.\nRow 1: sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: ch 1, turn, sc in each st across. (10 sc)\n');
     const after = read('T\nTerms: US\n\nBAND\nFoundation: ch 12.\nRow 1: sc in 2nd ch from hook and in each ch across. (11 sc)\nRow 2: ch 1, turn, sc in each st across. (11 sc)\n');
-    const rows = said(before, after).filter((line) => line.startsWith('BAND, row'));
+    const rows = said(before, after).filter((line) => line.startsWith('Band, row'));
     expect(rows.join('\n')).toContain('11 sts, was 10 sts.');
-    expect(rows.some((line) => /^BAND, rows? 1/.test(line))).toBe(true);
+    expect(rows.some((line) => /^Band, rows? 1/.test(line))).toBe(true);
   });
 
   it('say nothing of rows that are worded otherwise and worked the same', () => {
@@ -76,13 +76,13 @@ describe('errata', () => {
     const moved: Pattern = { ...DEMO, placements: DEMO.placements.map((placed) => (placed.id === 'puffins-1' ? { ...placed, offset: 1 } : placed)) };
     const lines = said(DEMO, moved);
     expect(lines.length).toBeGreaterThan(0);
-    expect(lines.every((line) => line.startsWith('LEG, row'))).toBe(true);
+    expect(lines.every((line) => line.startsWith('Leg, row'))).toBe(true);
   });
 
   it('tell rows that are new and rows that are left out, as well as sections', () => {
     const short: Pattern = { ...DEMO, sections: DEMO.sections.filter(({ name }) => name !== 'LOOP') };
     expect(said(DEMO, short).some((line) => line.startsWith('Section: left out, was: LOOP'))).toBe(true);
-    expect(said(short, DEMO).some((line) => /^LOOP, row 1: new: .*16 sts\.$/.test(line))).toBe(true);
+    expect(said(short, DEMO).some((line) => /^Loop, row 1: new: .*16 sts\.$/.test(line))).toBe(true);
   });
 
   it.each([
