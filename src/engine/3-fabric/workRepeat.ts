@@ -14,9 +14,13 @@ export function workRepeat(work: RowWork, clause: Repeat, body: (body: readonly 
     }
     for (let i = 0; i < times && !work.stopped; i++) {
       const known = work.findings.length;
+      const taken = hook.takenStitches;
       body(clause.body);
       // A repeat that ran out of places goes on finding the same; once is enough.
-      if (work.findings.length > known && work.findings[work.findings.length - 1]!.rule === 'notEnoughPlaces') return;
+      const short = work.findings.length > known ? work.findings.at(-1)! : null;
+      if (short?.rule !== 'notEnoughPlaces') continue;
+      work.findings[work.findings.length - 1] = { ...short, params: { ...short.params, times, fit: i, over: hook.takenStitches - taken } };
+      return;
     }
     return;
   }

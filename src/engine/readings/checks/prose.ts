@@ -10,6 +10,9 @@ const sts = (count: number | string | null | undefined) => many(count, 'stitch',
 /** In how many rows it is so, where there are several. */
 const inRows = (f: Finding, so: string) => (Number(f.params['rows']) > 1 ? `; in ${f.params['rows']} rows ${so}` : '');
 
+/** How often a counted repeat fits that runs past the row below. */
+const timesThatFit = ({ params }: Finding) => `The repeat fits ${params['fit']} times in the place of ${params['times']}${params['over'] === 0 ? '' : `, with ${sts(params['over'])} over`}.`;
+
 const LACKS: Readonly<Record<string, string>> = { protan: 'red (protan)', deutan: 'green (deutan)', tritan: 'blue (tritan)' };
 
 /** One sentence a rule: what was found and what was expected, in the words of the trade. The only place with such prose. */
@@ -28,7 +31,7 @@ const SENTENCES = {
     : `The text doesn't say its terms; by its turning chains it was read in ${termsOf(f.expected)} terms.`,
   noRows: () => 'No rows were found: a row begins with a label such as “Row 1:” or “Rnd 1:”.',
   rowsAssumed: (f) => `${f.expected} cm ${f.params['whole'] === 1 ? 'of this part in all is taken for' : 'is taken for'} ${f.found} ${f.params['whole'] === 1 ? 'more ' : ''}${f.found === 1 ? 'row' : 'rows'}${f.params['gauge'] === '' ? ', by a middle gauge, as the pattern gives none' : `, by the gauge of ${f.params['gauge']}`}. Count your own.`,
-  notEnoughPlaces: (f) => (f.params['what'] === 'picot' ? `The row below has ${many(f.found, 'picot')} here, ${f.expected} ${f.expected === 1 ? 'is' : 'are'} asked for.` : f.params['what'] === 'open' ? `No open stitch is left to work into: ${f.found} of ${f.expected} could be worked.` : `The row below has ${sts(f.found)} here, ${f.expected} are asked for.`),
+  notEnoughPlaces: (f) => (f.params['what'] === 'picot' ? `The row below has ${many(f.found, 'picot')} here, ${f.expected} ${f.expected === 1 ? 'is' : 'are'} asked for.` : f.params['what'] === 'open' ? `No open stitch is left to work into: ${f.found} of ${f.expected} could be worked.` : `The row below has ${sts(f.found)} here, ${f.expected} ${f.expected === 1 ? 'is' : 'are'} asked for.${f.params['fit'] === undefined ? '' : ` ${timesThatFit(f)}`}`),
   repeatUneven: (f) => `The repeat doesn't come out even: it takes ${f.expected} at a time and ${sts(f.found)} ${f.found === 1 ? 'is' : 'are'} left over.${f.params['down'] === undefined ? '' : ` A row of ${f.params['down']} or ${f.params['up']} would divide.`}`,
   statedCount: (f) => `Says ${f.found}, makes ${f.expected}.`,
   leftCount: (f) => `Says to leave ${f.expected} unworked, ${f.found} ${f.found === 1 ? 'is' : 'are'} left.`,
