@@ -8,7 +8,7 @@ export { finding, type Degree, type Finding, type Mend, type Rule, type Where } 
 export { readRow } from './notation/readRow.ts';
 export { writeRow } from './notation/writeRow.ts';
 
-export type { CellRun, ColourLimits, Gauge, Ground, Line, Motif, Pattern, Placement, PrintMark, RowKey, Section, SectionColour, Version, Wording, Yarn } from './1-pattern/pattern.ts';
+export type { CellRun, ColourLimits, Edition, Gauge, Ground, Imprint, Line, Motif, Pattern, Placement, PrintMark, RowKey, Section, SectionColour, Version, Wording, Yarn } from './1-pattern/pattern.ts';
 export type { Measure, MeasureName, PieceFacts, Pins, Swatch, YarnSupply } from './1-pattern/pieceFacts.ts';
 export type { Applied, Edit, Field, Transaction } from './1-pattern/edit.ts';
 export { applyEdit } from './1-pattern/applyEdit.ts';
@@ -69,4 +69,6 @@ export { pinChecks } from './readings/sizes/pinChecks.ts';
 export { sizeChecks } from './readings/sizes/sizeChecks.ts';
 export { featuresOf } from './readings/sizes/featuresOf.ts';
 export { footFrom, sockSizes, type SockSize } from './readings/sizes/sockSizes.ts';
+export { errata, type Erratum } from './readings/errata/errata.ts';
+export { errataText } from './readings/errata/errataText.ts';
 export { yarnNeed, type YarnAmount, type YarnNeed, type YarnTotal } from './readings/yarn/yarnNeed.ts';
