@@ -86,6 +86,14 @@ export async function fingerDrag(page: Page, points: readonly Point[], holdMs = 
   await send('touchEnd', []);
 }
 
+/** Taps twice at one place, so fast as only a finger does: all four events are on their way before the first is answered. */
+export async function fingerDoubleTap(page: Page, { x, y }: Point): Promise<void> {
+  const hand = await handOf(page);
+  const down = () => hand.send('Input.dispatchTouchEvent', { type: 'touchStart', touchPoints: [{ x, y }] });
+  const up = () => hand.send('Input.dispatchTouchEvent', { type: 'touchEnd', touchPoints: [] });
+  await Promise.all([down(), up(), down(), up()]);
+}
+
 /** Taps the middle of an element. */
 export async function fingerTap(page: Page, element: Locator): Promise<void> {
   await element.scrollIntoViewIfNeeded();

@@ -1,6 +1,6 @@
 import { expect, test, type Locator, type Page } from '@playwright/test';
 import { chart, openDemo } from './bench.ts';
-import { cell, drawnCells, fingerDrag, fingerTap, foot, sheet, undo, within } from './colourworkBench.ts';
+import { cell, drawnCells, fingerDoubleTap, fingerDrag, fingerTap, foot, sheet, undo, within } from './colourworkBench.ts';
 
 test.use({ viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true });
 
@@ -86,8 +86,7 @@ test('a yarn is laid by finger: along a drag, on one yarn by a double tap, on a 
   await fingerTap(page, foot(page).getByRole('button', { name: 'B chalk' }));
   await chart(page, 'Foot').scrollIntoViewIfNeeded();
   const spot = await within(chart(page, 'Foot'), 0.5, 0.5);
-  await fingerDrag(page, [spot]);
-  await fingerDrag(page, [spot]);
+  await fingerDoubleTap(page, spot);
   await expect(undo(page)).toHaveAttribute('title', /Lay B chalk on 1\d stitches/);
   await fingerDrag(page, [await within(chart(page, 'Foot'), 0.5, 0.4)], 700);
   await fingerTap(page, page.getByRole('menu').getByRole('menuitem', { name: 'Lay B on the whole row' }));

@@ -1,5 +1,5 @@
 import { applyTransaction } from '../../engine/1-pattern/applyTransaction.ts';
-import type { Motif } from '../../engine/1-pattern/pattern.ts';
+import type { Motif, Placement } from '../../engine/1-pattern/pattern.ts';
 import type { Fabric } from '../../engine/3-fabric/fabric.ts';
 import { colour } from '../../engine/4-colour/colour.ts';
 import type { GhostCell } from '../chart/chartData.ts';
@@ -12,7 +12,7 @@ import { turnHere } from './commands/turnHere.ts';
 import type { Choice } from '../touch/choice.ts';
 import type { BenchState } from './benchState.ts';
 import type { Session } from './session.svelte.ts';
-import { fitSentence } from './fitSentence.ts';
+import { placingSentence } from '../motif/placingSentence.ts';
 import { runOfYarn, straightRun } from './strokeStitches.ts';
 
 /** What touches of the chart do to a session, and what is shown over the chart while they are on their way. */
@@ -43,6 +43,12 @@ export class ChartTouch {
     return { pattern, size, section: shown, fabric, colours, grids: Object.assign([], { [size]: grid }), at: 0 };
   });
 
+  /** Whether the sides of a placement's bottom row meet at a seam. */
+  #meets({ section, row }: Placement): boolean {
+    const { grid } = this.#session;
+    return grid.meets[grid.rows.indexOf(section, row)] ?? false;
+  }
+
   /** The motif on its way over the chart: its cells and how its repeats come out. */
   readonly #motifGhost = $derived.by((): { cells: readonly GhostCell[]; says: string } | null => {
     const { choice, stitchInHand, worn, fabric, size, colours } = this.#session;
@@ -56,7 +62,8 @@ export class ChartTouch {
     const cells: GhostCell[] = [];
     const mark = tried.pattern.placements.length;
     for (let i = 0; i < fabric.count; i++) if (laid.placement[i] === mark && laid.yarn[i] !== colours.yarn[i]) cells.push({ stitch: i, yarn: laid.yarn[i]! });
-    return { cells, says: fitSentence(motif, laid.fits.at(-1)!) };
+    const placement = tried.pattern.placements[mark - 1]!;
+    return { cells, says: placingSentence(motif, placement, laid.fits.at(-1)!, this.#meets(placement)) };
   });
 
   readonly #strokeGhost = $derived.by((): readonly GhostCell[] | null => {
@@ -96,7 +103,7 @@ export class ChartTouch {
     const placed = tried.pattern.placements.find((each) => each.id === choice.placement);
     const motif = tried.pattern.motifs.find((each) => each.id === placed?.motif);
     const fit = laid.fits.find((each) => each.placement === choice.placement);
-    return { cells, says: motif && fit ? fitSentence(motif, fit) : null };
+    return { cells, says: placed && motif && fit ? placingSentence(motif, placed, fit, this.#meets(placed)) : null };
   });
 
   readonly ghost = $derived(this.#strokeGhost ?? this.#dragGhost?.cells ?? this.#motifGhost?.cells ?? null);
@@ -107,6 +114,7 @@ export class ChartTouch {
     const last = stitches.at(-1);
     if (last !== undefined && phase !== 'cancel') session.pointAt(last, 'chart');
     if (session.choice.kind === 'move') return this.#dragTo(phase, last ?? null);
+    if (session.choice.kind === 'block' && last !== undefined && phase !== 'cancel') session.block = { from: phase === 'start' ? last : (session.block?.from ?? last), to: last, fabric: session.fabric };
     if (session.choice.kind !== 'yarn') return;
     if (phase === 'start') this.stroke = stitches;
     else if (phase === 'move') this.stroke = info.shift ? straightRun(session.fabric, [...this.stroke, ...stitches]) : [...new Set([...this.stroke, ...stitches])];

@@ -82,10 +82,14 @@ describe('placing a motif', () => {
 
   it.each([
     ['wider than the row', { ...TICK, cells: ['B'.repeat(11)] }, stitch],
-    ['a turning chain, which has no column', TICK, stitchesOfRow(state, 3)[0]!],
     ['the foundation', TICK, 2],
   ])('is no step on %s', (_, motif, at) => {
     expect(placeMotif(motif, at, 'centre', false)(state)).toBeNull();
+  });
+
+  it('takes the nearest stitch that counts for a turning chain', () => {
+    const [chain, next] = stitchesOfRow(state, 3);
+    expect(placeMotif(TICK, chain!, 'once', false)(state)).toEqual(placeMotif(TICK, next!, 'once', false)(state));
   });
 
   it('moves up and down as far as there are rows, and comes off again', () => {

@@ -56,6 +56,16 @@ describe('dragging a placed motif over the chart', () => {
 
 const KEY: ChartPointer = { ...MOUSE, pointer: 'keyboard' };
 
+describe('a motif on its way over a seamed panel', () => {
+  it('says what is left over and what meets at the seam', () => {
+    const seamed: Pattern = { ...PATTERN, placements: [], sections: [{ ...PATTERN.sections[0]!, lines: [...PATTERN.sections[0]!.lines, { kind: 'step', id: 'sew', text: 'Seam the side edges.' }] }], motifs: [{ ...TICK, cells: ['.BB', 'B..', 'BBB'] }] };
+    const { session, touch, row } = touchOf(seamed);
+    session.choice = { kind: 'motif', motif: 'tick', lie: 'left', mirror: false };
+    session.pointAt(row(2)[5]!, 'chart');
+    expect(touch.says).toBe('Tick: 3 repeats of 3 in 10 stitches; 0 left and 1 right stay free. At the seam 1 stitch lies between the last repeat and the first, 0 elsewhere. Whole repeats fill 9 or 12.');
+  });
+});
+
 describe('moving a placed motif by keys', () => {
   it('takes it up with Enter, shows it on its way, and puts it down with Enter', () => {
     const { session, touch, row } = touchOf();

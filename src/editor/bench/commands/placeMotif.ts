@@ -8,7 +8,8 @@ import { freshIds } from './freshIds.ts';
 
 /**
  * Places a motif with its bottom row on the row of a stitch. A motif that the pattern hasn't got yet is taken in with
- * the same step. None where the stitch has no column of its own, or the motif does not go into the row once.
+ * the same step. A stitch that doesn't count (a turning chain) stands for the nearest one that does. None where the motif does
+ * not go into the row once.
  */
 export function placeMotif(motif: Motif, stitch: number, lie: MotifLie, mirror: boolean): Command {
   return (state) => {
@@ -23,9 +24,9 @@ export function placeMotif(motif: Motif, stitch: number, lie: MotifLie, mirror: 
 
 function placementAt(state: BenchState, motif: Motif, stitch: number, lie: MotifLie, mirror: boolean): Placement | null {
   const { fabric, columns, meets } = state.grids[state.size]!;
-  const column = columns.columnOf[stitch] ?? -1;
   const row = fabric.row[stitch] ?? -1;
   const worked = fabric.rows[row];
+  const column = worked ? columnNear(columns.columnOf, worked, stitch) : -1;
   const cells = motif.cells[0]?.length ?? 0;
   if (!worked || column < 0 || cells === 0 || worked.word === 'foundation') return null;
   const width = columnCount(columns, row);
@@ -42,4 +43,12 @@ function placementAt(state: BenchState, motif: Motif, stitch: number, lie: Motif
     case 'once':
       return { ...common, align: 'left', offset: Math.max(0, Math.min(width - cells, column - Math.floor(cells / 2))), across: 1, gap: 0 };
   }
+}
+
+/** Column of a stitch, or of the nearest one in its row that has one; -1 where none has. */
+function columnNear(columnOf: Int32Array, { first, end }: { readonly first: number; readonly end: number }, stitch: number): number {
+  for (let off = 0; off < end - first; off++) {
+    for (const near of [stitch - off, stitch + off]) if (near >= first && near < end && columnOf[near]! >= 0) return columnOf[near]!;
+  }
+  return -1;
 }
