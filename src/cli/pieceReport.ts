@@ -1,4 +1,4 @@
-import { check, colour, gaugeOf, makePiece, motifMultiple, settingsOf, construct, describeFinding, sizeChecks, sizeReport, work, yarnNeed, cautionsFor, CAUTION_GUIDANCE, featuresOf, lengthWords, type Finding, type MotifMultipleCost, type Origin, type Pattern, type YarnAmount } from '../engine/index.ts';
+import { check, colour, gaugeOf, makePiece, motifMultiple, settingsOf, construct, describeFinding, sizeChecks, sizeReport, work, yarnBySection, yarnNeed, cautionsFor, CAUTION_GUIDANCE, featuresOf, lengthWords, type Finding, type MotifMultipleCost, type Origin, type Pattern, type YarnAmount } from '../engine/index.ts';
 import type { Loaded } from './loadFile.ts';
 
 /** What `piece --json` prints: cm, metres and grams unrounded. */
@@ -12,6 +12,8 @@ export interface PieceReport {
   /** The multiple that a motif is heeded with, and what the counts beside it cost; null where none is. */
   readonly multiple: MotifMultipleCost | null;
   readonly yarn: readonly { readonly letter: string; readonly name: string; readonly metres: YarnAmount; readonly grams: YarnAmount | null; readonly balls: number | null; readonly cost: number | null; readonly guessed: boolean; readonly source: string }[];
+  /** Metres by section and yarn, by what they go into; the sums of each yarn are its estimate. */
+  readonly yarnBySection: readonly { readonly section: string; readonly letter: string; readonly stitches: number; readonly carried: number; readonly ends: number; readonly seams: number; readonly fringe: number; readonly metres: number }[];
   readonly cost: number | null;
   readonly currency: string;
   readonly cautions: readonly { readonly says: string; readonly source: string }[];
@@ -37,6 +39,10 @@ export function pieceReport({ pattern }: Loaded, size: number): PieceReport {
     motifs: report.motifs.map(({ motif, stitches, over, down, up, downCm, upCm }) => ({ motif, stitches, over, down, up, downCm, upCm })),
     multiple: numbers && motifMultiple(numbers, gaugeOf(pattern.gauge, swatches, 'sc', 'plain').stitchesPerCm),
     yarn: need.yarns.map(({ letter, name, metres, grams, balls, cost, guessed, source }) => ({ letter, name, metres, grams, balls, cost, guessed, source })),
+    yarnBySection: yarnBySection(need).map(({ section, yarn, cm, sumCm }) => ({
+      section: pattern.sections[section]!.name, letter: pattern.yarns[yarn]!.letter,
+      stitches: cm.stitches / 100, carried: cm.carried / 100, ends: cm.ends / 100, seams: cm.seams / 100, fringe: cm.fringe / 100, metres: sumCm / 100,
+    })),
     cost: need.cost, currency: need.currency,
     cautions: cautionsFor(facts.wearer ?? null, featuresOf(pattern, fabric)).map(({ says, source }) => ({ says, source })),
     findings: found.map((one) => ({ degree: one.degree, rule: one.rule, message: describeFinding(one) })),

@@ -71,4 +71,5 @@ export { featuresOf } from './readings/sizes/featuresOf.ts';
 export { footFrom, sockSizes, type SockSize } from './readings/sizes/sockSizes.ts';
 export { errata, type Erratum } from './readings/errata/errata.ts';
 export { errataText } from './readings/errata/errataText.ts';
+export { yarnBySection, type SectionYarn } from './readings/yarn/yarnBySection.ts';
 export { yarnNeed, type YarnAmount, type YarnNeed, type YarnTotal } from './readings/yarn/yarnNeed.ts';

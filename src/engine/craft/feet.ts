@@ -45,24 +45,20 @@ export interface FootBand {
 
 /** Mean girths by foot length (ANSUR II, as above). */
 export const FOOT_BANDS: Readonly<Record<'women' | 'men', readonly FootBand[]>> = {
-  women: [
-    { from: 220, ballGirth: 216, heelDiagonal: 290, ankle: 204, calf: 351 },
-    { from: 230, ballGirth: 222, heelDiagonal: 300, ankle: 211, calf: 365 },
-    { from: 240, ballGirth: 227, heelDiagonal: 308, ankle: 215, calf: 371 },
-    { from: 250, ballGirth: 233, heelDiagonal: 318, ankle: 220, calf: 380 },
-    { from: 260, ballGirth: 238, heelDiagonal: 329, ankle: 225, calf: 391 },
-    { from: 270, ballGirth: 244, heelDiagonal: 338, ankle: 231, calf: 403 },
-  ],
-  men: [
-    { from: 240, ballGirth: 238, heelDiagonal: 319, ankle: 215, calf: 369 },
-    { from: 250, ballGirth: 242, heelDiagonal: 327, ankle: 221, calf: 378 },
-    { from: 260, ballGirth: 248, heelDiagonal: 337, ankle: 226, calf: 387 },
-    { from: 270, ballGirth: 254, heelDiagonal: 347, ankle: 232, calf: 396 },
-    { from: 280, ballGirth: 259, heelDiagonal: 356, ankle: 235, calf: 401 },
-    { from: 290, ballGirth: 266, heelDiagonal: 366, ankle: 242, calf: 414 },
-    { from: 300, ballGirth: 272, heelDiagonal: 377, ankle: 247, calf: 416 },
-  ],
+  women: bands([
+    [220, 216, 290, 204, 351], [230, 222, 300, 211, 365], [240, 227, 308, 215, 371], [250, 233, 318, 220, 380],
+    [260, 238, 329, 225, 391], [270, 244, 338, 231, 403],
+  ]),
+  men: bands([
+    [240, 238, 319, 215, 369], [250, 242, 327, 221, 378], [260, 248, 337, 226, 387], [270, 254, 347, 232, 396],
+    [280, 259, 356, 235, 401], [290, 266, 366, 242, 414], [300, 272, 377, 247, 416],
+  ]),
 };
+
+/** Bands of `from`, ball girth, heel diagonal, ankle and calf. */
+function bands(rows: readonly (readonly [from: number, ballGirth: number, heelDiagonal: number, ankle: number, calf: number])[]): readonly FootBand[] {
+  return rows.map(([from, ballGirth, heelDiagonal, ankle, calf]) => ({ from, ballGirth, heelDiagonal, ankle, calf }));
+}
 
 /** Means of ratios (ANSUR II): men and women differ by less than a tenth of their standard deviation in the first two. */
 export const FOOT_RATIOS = {

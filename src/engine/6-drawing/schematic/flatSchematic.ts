@@ -2,6 +2,7 @@ import type { Fabric } from '../../3-fabric/fabric.ts';
 import type { RowMeasure } from './rowMeasures.ts';
 import type { Dimension, Schematic, SchematicShape } from './schematic.ts';
 import { heightOf, type SectionMeasure } from './sectionMeasures.ts';
+import { wholeRows } from './sockParts.ts';
 import { BESIDE, dimensionWords, standsLevel, wordsWidth } from './textRoom.ts';
 import { straightened } from './straightened.ts';
 
@@ -27,7 +28,7 @@ export function flatSchematic(fabric: Fabric, sections: readonly SectionMeasure[
   let lineHeight = 0;
   for (const section of sections) {
     if (section.rows.length === 0) continue;
-    const flat = section.begins === 'ring' ? circle(section) : section.begins === 'bothSides' ? stadium(section) : stacked(section);
+    const flat = section.begins === 'ring' ? circle(section) : section.begins === 'bothSides' ? stadium(section) : stacked({ ...section, rows: wholeRows(fabric, section.rows) });
     const slot = slotOf(flat, fabric.sections[section.section]!.name, room.textMm);
     const width = slot.left + slot.right;
     if (x > 0 && x + width > room.lineMm) {

@@ -8,6 +8,7 @@ import { lengthWords } from './lengthWords.ts';
 import { rowMeasures } from './rowMeasures.ts';
 import type { Schematic } from './schematic.ts';
 import { sectionMeasures } from './sectionMeasures.ts';
+import { LEAST_TEXT_MM } from '../textSize.ts';
 import { dimensionRoom, schematicScale, writeSchematic } from './writeSchematic.ts';
 
 /** A schematic to keep: its name without folder, and its text. */
@@ -43,25 +44,53 @@ export function printSchematic(pattern: Pattern, fabric: Fabric, yarn: Uint8Arra
     const title = `${pattern.title}: ${what}${sizeName ? `, size ${sizeName}` : ''}`;
     const name = [pattern.title, part === 'flat' ? 'schematic-flat' : 'schematic', sizeName].map(fileWord).filter((word) => word !== '').join('-');
     const desc = `Schematic of ${what === 'finished' ? 'the finished piece' : 'every section laid flat'}, tubes folded in half. ${said}. Scale 1 to ${drawn.scale}.`;
-    return [{ name: `${name}.svg`, text: writeSchematic(drawn.schematic, drawn.scale, { ...paper, title, desc, ...(pattern.designer ? { creator: pattern.designer } : {}) }) }];
+    return [{ name: `${name}.svg`, text: writeSchematic(drawn.schematic, drawn.scale, { ...paper, textMm: drawn.textMm, title, desc, ...(pattern.designer ? { creator: pattern.designer } : {}) }) }];
   });
 }
+
+/** Words may make a drawing so many times smaller than it would be without them. */
+const SMALLER_FOR_WORDS = 2.5;
+/** Text of hardly any size, mm. */
+const NO_TEXT_MM = 0.2;
 
 const WORDS: Readonly<Partial<Record<string, string>>> = {
   footGirth: 'girth of the foot', calf: 'top of the leg', legLength: 'leg', footLength: 'foot', topWidth: 'far edge', endGirth: 'girth of the far end', across: 'across',
 };
 
-/** Draws at the largest scale that fits: room between shapes is measured on paper, so it grows with the scale. */
-function fitted(draw: (room: Room) => Schematic, paper: { readonly textMm: number; readonly widthMm: number; readonly heightMm: number }): { readonly schematic: Schematic; readonly scale: number } {
+interface Fitted {
+  readonly schematic: Schematic;
+  readonly scale: number;
+  readonly textMm: number;
+}
+
+/** Text is made smaller by such steps where its words leave no room for the shapes at any scale. */
+const SMALLER = 0.94;
+
+/** Draws in the largest text, not above the one asked for, that leaves room for the shapes; in the least text where none does. */
+function fitted(draw: (room: Room) => Schematic, paper: { readonly textMm: number; readonly widthMm: number; readonly heightMm: number }): Fitted {
+  const bare = fittedInText(draw, { ...paper, textMm: NO_TEXT_MM }, Infinity);
+  const least = (bare?.scale ?? 1) * SMALLER_FOR_WORDS;
+  for (let textMm = paper.textMm; textMm > LEAST_TEXT_MM; textMm *= SMALLER) {
+    const found = fittedInText(draw, { ...paper, textMm }, least);
+    if (found) return found;
+  }
+  return fittedInText(draw, { ...paper, textMm: LEAST_TEXT_MM }, Infinity)!;
+}
+
+/** Draws at the largest scale that fits: room between shapes is measured on paper, so it grows with the scale. Null where that is smaller than 1 to `least`; the last that was tried where none fits at all. */
+function fittedInText(draw: (room: Room) => Schematic, paper: { readonly textMm: number; readonly widthMm: number; readonly heightMm: number }, least: number): Fitted | null {
   let scale = 1;
+  let last: Fitted | null = null;
   for (let tries = 0; tries < 40; tries++) {
     const schematic = draw({ gapMm: dimensionRoom(paper.textMm) * scale, textMm: paper.textMm * scale, lineMm: (paper.widthMm - 2 * dimensionRoom(paper.textMm) - paper.textMm * 12) * scale });
     const { width, height } = extent(schematic);
     const wanted = schematicScale(width, height, paper);
-    if (wanted <= scale) return { schematic, scale };
+    last = { schematic, scale, textMm: paper.textMm };
+    if (wanted <= scale) return last;
+    if (wanted > least) return null;
     scale = wanted;
   }
-  throw new RangeError(`no scale found for ${paper.widthMm} × ${paper.heightMm} mm of paper`);
+  return least === Infinity ? last : null;
 }
 
 function extent(schematic: Schematic): { readonly width: number; readonly height: number } {

@@ -78,7 +78,12 @@ function heelShare({ kind, rows }: SectionMeasure): Part {
   return rows.slice(rows.findLastIndex((row) => row.stitches === widest) + 1).map((row) => ({ row, share: 1 }));
 }
 
-/** A part of a round that only shifts its start counts as a whole one from its half on. */
+/** Rows, and rounds that go all round: a part of a round only shifts its start, and counts as a whole one from its half on. */
+export function wholeRows(fabric: Fabric, rows: readonly RowMeasure[]): readonly RowMeasure[] {
+  const whole = rows.filter((row) => !fabric.rows[row.row]!.round || isWholeRound(fabric, row));
+  return whole.length > 0 ? whole : rows;
+}
+
 function isWholeRound(fabric: Fabric, { row }: RowMeasure): boolean {
   const worked = fabric.rows[row]!;
   return worked.made * 2 > worked.open;

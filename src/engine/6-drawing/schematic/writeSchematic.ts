@@ -103,7 +103,8 @@ function dimension(one: Dimension, scale: number, textMm: number): string {
   const lines = [[ax, ay, bx, by], ...ticks].map((points) => pathData(points, false)).join('');
   const words = dimensionWords(one);
   const [tx, ty] = [(ax + bx) / 2, (ay + by) / 2];
-  const beyond = textMm * 0.4;
+  // Words longer than their line stand clear of the ticks at its ends.
+  const beyond = textMm * 0.4 + (!upright && standsLevel(Math.abs(bx - ax), words, textMm) ? TICK_MM : 0);
   const level = upright && standsLevel(Math.abs(by - ay), words, textMm);
   const label = level ? text(one.side === 'right' ? tx + beyond + TICK_MM : tx - beyond - TICK_MM, ty + textMm / 3, words, textMm, one.side === 'right' ? 'start' : 'end', 0)
     : upright ? text(one.side === 'right' ? tx + beyond + textMm * 0.8 : tx - beyond, ty, words, textMm, 'middle', -90)

@@ -10,6 +10,7 @@ import type { Colours } from '../../4-colour/colours.ts';
 import { doubledSections } from '../../6-drawing/schematic/doubledSections.ts';
 import { finishedMeasures, type FinishedMeasure } from '../../6-drawing/schematic/finishedMeasures.ts';
 import { rowMeasures } from '../../6-drawing/schematic/rowMeasures.ts';
+import { wholeRows } from '../../6-drawing/schematic/sockParts.ts';
 import { sectionWants, type SectionWants } from './sectionWants.ts';
 import { heightOf, sectionMeasures, type SectionKind } from '../../6-drawing/schematic/sectionMeasures.ts';
 
@@ -93,7 +94,7 @@ export function sizeReport(pattern: Pattern, fabric: Fabric, colours: Colours, s
       const of = pattern.sections[section.section]!;
       const made: Omit<SectionSize, 'wanted'> = {
         section: of.id, name: section.name, kind: section.kind, rows: section.rows.length,
-        stitches: { first: section.rows[0]!.stitches, last: section.rows.at(-1)!.stitches, most: Math.max(...section.rows.map((row) => row.stitches)) },
+        stitches: { first: section.rows[0]!.stitches, last: wholeRows(fabric, section.rows).at(-1)!.stitches, most: Math.max(...section.rows.map((row) => row.stitches)) },
         widthCm: widest.widthMm / 10, heightCm: heightOf(section.rows) / 10,
       };
       const wants = facts.numbers ? sectionWants(of, facts.numbers) : null;

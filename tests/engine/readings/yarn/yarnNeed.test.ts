@@ -7,6 +7,7 @@ import { PANEL, SOCK } from '../../../../src/engine/2-construct/recipes/defaults
 import type { PieceSettings } from '../../../../src/engine/2-construct/recipes/settings.ts';
 import { work } from '../../../../src/engine/3-fabric/work.ts';
 import { colour } from '../../../../src/engine/4-colour/colour.ts';
+import { yarnBySection } from '../../../../src/engine/readings/yarn/yarnBySection.ts';
 import { yarnNeed, type YarnNeed } from '../../../../src/engine/readings/yarn/yarnNeed.ts';
 import { yarnRate } from '../../../../src/engine/readings/yarn/yarnRates.ts';
 import { measure, pieceOf, requestOf } from '../../2-construct/recipes/pieceOf.ts';
@@ -108,7 +109,21 @@ describe('yarn of a piece', () => {
       expect(byYarn).toBeCloseTo(sections.reduce((sum, cm) => sum + cm, 0) / 100, 9);
       expect(new Set(need.uses.map((use) => use.kind))).toEqual(new Set(['stitches', 'carried', 'ends', 'seams', 'fringe']));
       expect(need.uses.every((use) => use.cm > 0 && use.spread >= 0)).toBe(true);
+      const rows = yarnBySection(need);
+      expect(new Set(rows.map(({ section, yarn }) => `${section} ${yarn}`)).size).toBe(rows.length);
+      need.yarns.forEach((total, yarn) => expect(rows.filter((row) => row.yarn === yarn).reduce((sum, row) => sum + row.sumCm, 0) / 100).toBeCloseTo(total.metres.estimate, 9));
+      for (const { cm, sumCm } of rows) expect(Object.values(cm).reduce((sum, one) => sum + one, 0)).toBeCloseTo(sumCm, 9);
     }
+  });
+
+  it('closes a toe with three times its width, and a heel worked into its opening with nothing', () => {
+    const settings = { ...SOCK, heel: { ...SOCK.heel, kind: 'afterthought' }, toe: { ...SOCK.toe, close: 'seam' }, leg: { ...SOCK.leg, way: 'rounds' } } as const;
+    const { pattern: sock, fabrics } = pieceOf(requestOf(settings, [measure('footGirth', 20), measure('footLength', 20), measure('legLength', 12)]));
+    const need = yarnNeed(sock, fabrics[0]!, colour(sock, fabrics[0]!, 0));
+    // 36 round; the toe stops at 8, laid flat 4 stitches wide at 1.8 a cm (by hand).
+    const seams = need.uses.filter(({ kind }) => kind === 'seams');
+    expect(seams.map(({ section }) => sock.sections[section]!.id)).toEqual(['toe']);
+    expect(seams[0]!.cm).toBeCloseTo((3 * 4) / 1.8, 9);
   });
 
   it('knows fringe by its strands, and seams by their length', () => {
