@@ -32,7 +32,14 @@ ${lines.join('\n')}
 `;
 }
 
+/** Width of a text as a program that knows kerning and ligatures sets it, in thousandths of the size. */
+export function setWidth(text: string, face: Face): number {
+  const font = openSync(join(folder, `${FILES[face]}.ttf`)) as unknown as Font;
+  return (font.layout(text).advanceWidth / font.unitsPerEm) * 1000;
+}
+
 interface Font {
+  readonly layout: (text: string) => { readonly advanceWidth: number };
   readonly unitsPerEm: number;
   readonly hasGlyphForCodePoint: (code: number) => boolean;
   readonly glyphForCodePoint: (code: number) => { readonly advanceWidth: number };

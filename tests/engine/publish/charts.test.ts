@@ -43,6 +43,14 @@ describe('charts of several sizes', () => {
     expect(named(DEMO, { sizes: 1, charts: ['both'] })).toEqual(['Cuff: both', 'Leg: both', 'Heel: both', 'Foot: both', 'Toe: both', 'Loop: both']);
   });
 
+  it('are those of the version that is chosen, which the first page names', () => {
+    const leg = DEMO.sections.find(({ name }) => name === 'LEG')!;
+    const easier: Pattern = { ...DEMO, versions: [{ id: 'easy', name: 'Bare quay', sections: [{ section: leg.id, placements: [] }] }] };
+    expect(named(easier, { version: 'easy' })).toContain('Leg, all sizes: colour');
+    const { sheets } = publishPattern(easier, choices(easier, { version: 'easy', sizes: 0, parts: ['booklet', 'words'] }));
+    expect(sheets[0]!.svg).toContain('Bare quay · size S · US terms');
+  });
+
   it('are apart when that is wanted, but for sizes that are the same stitch for stitch', () => {
     expect(named(BAND, { sizeCharts: 'apart' })).toEqual(['Band, size S: symbol', 'Band, size M: symbol']);
     expect(named(DEMO, { sizeCharts: 'apart' }).at(-1)).toBe('Loop, all sizes: symbol');

@@ -104,7 +104,7 @@ describe('a publication', () => {
   });
 
   it.each(PUBLISH_PARTS.filter((part) => part !== 'booklet'))('can be of %s alone', (part) => {
-    const alone = publishPattern(DEMO, choices(DEMO, { parts: [part], charts: ['colour'] }));
+    const alone = publishPattern(DEMO, choices(DEMO, { parts: [part], charts: ['colour'], sizes: 0 }));
     expect(alone.sheets.map(({ svg }) => svg).join('')).not.toContain('Before you begin');
     expect(alone.sheets.length + alone.files.length > 0 || part === 'legend').toBe(true);
   });
@@ -113,7 +113,7 @@ describe('a publication', () => {
 describe('pages', () => {
   it.each<[string, Pattern, Partial<PublishChoices>]>([
     ['A4', DEMO, { paper: 'a4' }],
-    ['Letter', DEMO, { paper: 'letter', mono: true, view: 'fan' }],
+    ['Letter', DEMO, { paper: 'letter', mono: true, view: 'fan', sizes: 1 }],
     ['large print', DEMO, { paper: 'a4', largePrint: true, parts: ['booklet', 'words', 'steps', 'charts', 'legend', 'errata'], sizes: 0 }],
     ['a band in two sizes, JIS symbols', BAND, { charts: ['both'], symbols: 'jis' }],
   ])('keep to the margins, end in no heading, part no row and hold the least sizes: %s', (_, pattern, more) => {

@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import { breakLines, cutToWidth, type Run } from '../../../src/engine/publish/type/breakLines.ts';
 import { measureText } from '../../../src/engine/publish/type/measureText.ts';
 import { printable } from '../../../src/engine/publish/type/printable.ts';
-import { fontWidths } from '../../setup/makeFontWidths.ts';
+import { fontWidths, setWidth } from '../../setup/makeFontWidths.ts';
 
 const text = (words: string): readonly Run[] => [{ text: words, face: 'text' }];
 const wide = (line: readonly { readonly xMm: number; readonly widthMm: number }[]): number => line.at(-1)!.xMm + line.at(-1)!.widthMm;
@@ -23,6 +23,14 @@ describe('measuring', () => {
   ] as const)('gives %s in %s at %d pt %d mm: %s', (word, face, sizePt, expected, source) => {
     expect(source).not.toBe('');
     expect(measureText(word, face, sizePt)).toBeCloseTo(expected, 6);
+  });
+
+  it.each(['text', 'italic', 'bold', 'label', 'strong'] as const)('is never less than what a line takes as it is set, with its letters drawn together: %s', (face) => {
+    for (const said of ['Rows 4–17 (19, 21): ch 1, turn, sc in each st across, sc in next unworked st.', 'AVATAR To Ty fi ffl', '(48 (56, 64) sc)', 'Größe, œuvre, čaj, 10½ in']) {
+      const set = setWidth(said, face) * measureText('x', face, 10) / setWidth('x', face);
+      expect(measureText(said, face, 10)).toBeGreaterThanOrEqual(set - 0.05);
+      expect(measureText(said, face, 10)).toBeLessThan(set * 1.1);
+    }
   });
 
   it('is generous with characters that the faces do not have', () => {

@@ -116,5 +116,7 @@ function reading({ layout }: ChartFigure, { choices, shared }: PlannedChart): st
 
 /** What stands above a chart. */
 export function chartTitle({ title, kind }: Pick<PlannedChart, 'title' | 'kind'>): string {
-  return `${title} – ${kind === 'colour' ? 'colour chart' : kind === 'symbol' ? 'stitch chart' : 'chart'}`;
+  const word = kind === 'colour' ? 'colour chart' : kind === 'symbol' ? 'stitch chart' : 'chart';
+  // A section without a name: its chart is called by its kind alone.
+  return title === 'Chart' ? `${word.charAt(0).toUpperCase()}${word.slice(1)}` : `${title} – ${word}`;
 }
