@@ -29,6 +29,7 @@ import { basesOf, stitchesAbove, workedInto } from '../stitch/workedInto.ts';
 import type { Choice } from '../touch/choice.ts';
 import { certainMend, mayBeMended } from '../../engine/readings/checks/certainMend.ts';
 import { mendLine } from './commands/mendLine.ts';
+import { blockBetween } from './commands/stitchBlock.ts';
 import type { BenchState, Command } from './benchState.ts';
 import { rowEntries, type RowEntry } from './rowEntries.ts';
 import { sectionWords } from './sectionWords.ts';
@@ -76,6 +77,10 @@ export class Session {
   seen = $state.raw<PaletteView>('full');
   /** The sheet that is open beside the chart. */
   sheet = $state.raw<OpenSheet | null>(null);
+  /** Corners of the block of stitches that is chosen, on the fabric that it was chosen on. */
+  block = $state.raw<{ readonly from: number; readonly to: number; readonly fabric: Fabric } | null>(null);
+  /** First and last row that are chosen, by row index, on the fabric that they were chosen on. */
+  rowsChosen = $state.raw<{ readonly from: number; readonly to: number; readonly fabric: Fabric } | null>(null);
   /** Why the last step could not be made, in words. */
   refusal = $state.raw<string | null>(null);
 
@@ -148,6 +153,16 @@ export class Session {
     };
   }
 
+  /** The stitches of the block that is chosen. */
+  readonly chosen = $derived(this.block?.fabric === this.fabric ? blockBetween(this.grid, this.block.from, this.block.to).flat() : []);
+  /** The rows that are chosen, as they stand in the section shown, first row first. */
+  readonly chosenRows = $derived.by((): readonly RowEntry[] => {
+    const { rowsChosen } = this;
+    if (rowsChosen?.fabric !== this.fabric) return [];
+    const [low, high] = [Math.min(rowsChosen.from, rowsChosen.to), Math.max(rowsChosen.from, rowsChosen.to)];
+    return this.entries.filter(({ row }) => row >= low && row <= high);
+  });
+
   /** Points at a stitch; at none, the last one stays in hand. */
   pointAt(stitch: number | null, from: Pointed['from']): void {
     if (stitch === null) return;
@@ -201,6 +216,13 @@ export class Session {
 
   redo(): void {
     this.#take(redo(this));
+  }
+
+  /** Goes back or on until so many steps are done. */
+  standAt(steps: number): void {
+    let isMoving = true;
+    while (isMoving && this.history.past.length > steps) isMoving = this.#take(undo(this));
+    while (isMoving && this.history.past.length < steps) isMoving = this.#take(redo(this));
   }
 
   /** What would be found in a line if its words were these, with the mends that are certain. */

@@ -4,6 +4,9 @@ export type KeyAct =
   | { readonly kind: 'redo' }
   | { readonly kind: 'keys' }
   | { readonly kind: 'point' }
+  | { readonly kind: 'find' }
+  | { readonly kind: 'copy' }
+  | { readonly kind: 'put' }
   | { readonly kind: 'yarn'; readonly letter: string };
 
 /** Keys of one place and what they do there. */
@@ -20,6 +23,7 @@ export const KEYS: readonly KeyGroup[] = [
       { keys: 'Ctrl + Z', does: 'undo' },
       { keys: 'Ctrl + Shift + Z', does: 'redo' },
       { keys: 'Esc', does: 'close the sheet; on the chart choose nothing, only point' },
+      { keys: '/, Ctrl + F', does: 'find a row, a stitch, words, a finding' },
       { keys: '?', does: 'this list' },
     ],
   },
@@ -33,7 +37,9 @@ export const KEYS: readonly KeyGroup[] = [
       { keys: 'Enter', does: 'do what is chosen, on the stitch in hand: lay a yarn, set a stitch, place a motif, take up a placed motif and put it down' },
       { keys: 'Shift + Enter', does: 'lay the yarn along the row, from where it was laid last' },
       { keys: 'Ctrl + Enter', does: 'lay the yarn on all that is of one yarn here' },
-      { keys: 'Menu, Shift + F10', does: 'what can be done with the row: the yarn on all of it, a row more or less' },
+      { keys: 'Shift + arrows', does: 'choose a block of stitches from here' },
+      { keys: 'Ctrl + C, Ctrl + V', does: 'copy the block or the rows that are chosen, or the row in hand; put them here' },
+      { keys: 'Menu, Shift + F10', does: 'what can be done with the row: more rows, fewer, another count, the yarn on all of it' },
       { keys: '+ − 0', does: 'nearer, further, the whole' },
       { keys: 'Space', does: 'held down, to move the chart by pointer' },
     ],
@@ -58,11 +64,15 @@ export const KEYS: readonly KeyGroup[] = [
 export function keyAct(event: Pick<KeyboardEvent, 'key' | 'ctrlKey' | 'metaKey' | 'shiftKey' | 'altKey'>, letters: readonly string[]): KeyAct | null {
   const key = event.key.length === 1 ? event.key.toUpperCase() : event.key;
   if (event.ctrlKey || event.metaKey) {
+    if (key === 'F') return { kind: 'find' };
+    if (key === 'C') return { kind: 'copy' };
+    if (key === 'V') return { kind: 'put' };
     if (key === 'Z') return { kind: event.shiftKey ? 'redo' : 'undo' };
     return key === 'Y' ? { kind: 'redo' } : null;
   }
   if (event.altKey) return null;
   if (key === '?') return { kind: 'keys' };
+  if (key === '/') return { kind: 'find' };
   if (key === 'Escape') return { kind: 'point' };
   return letters.includes(key) ? { kind: 'yarn', letter: key } : null;
 }

@@ -13,6 +13,8 @@ export type Choice =
   | { readonly kind: 'move'; readonly placement: string }
   | { readonly kind: 'stitch'; readonly change: StitchChange }
   | { readonly kind: 'turn' }
+  /** A block of stitches, from corner to corner. */
+  | { readonly kind: 'block' }
   | { readonly kind: 'pickUp' };
 
 const STITCHES: Readonly<Record<StitchChange, string>> = {
@@ -43,6 +45,8 @@ export function choiceSentence(choice: Choice, pattern: Pattern): string {
       return STITCHES[choice.change];
     case 'turn':
       return 'Turn here: the row you touch stops after that stitch, and the rows above follow.';
+    case 'block':
+      return 'Choose a block of stitches: drag from corner to corner.';
     case 'pickUp':
       return 'Pick up the yarn of the stitch you touch.';
   }

@@ -3,15 +3,16 @@ import { stitchOfCode, stitchRow } from '../../../engine/craft/stitches.ts';
 import type { BenchState, Command } from '../benchState.ts';
 import { sectionShown } from '../benchState.ts';
 import { putRow } from './putRow.ts';
+import { MOST_ROWS } from './repeatRows.ts';
 import { rowOfLine } from './rowOfLine.ts';
 
-/** Puts a plain row after another: one stitch in each stitch, in the stitch of the row it follows. */
-export function insertRow(key: RowKey, name: string): Command {
+/** Puts a plain row after another, or so many: one stitch in each stitch, in the stitch of the row it follows. */
+export function insertRow(key: RowKey, name: string, rows = 1): Command {
   return (state) => {
     const section = sectionShown(state);
     const row = section && rowOfLine(state.pattern, section.id, key, state.size);
-    if (!section || !row || row.line.kind !== 'row') return null;
-    return putRow(state, row, plainWords(state, section.id, key), `Insert a row after ${name}`);
+    if (!section || !row || row.line.kind !== 'row' || !(Number.isInteger(rows) && rows >= 1 && rows <= MOST_ROWS)) return null;
+    return putRow(state, row, plainWords(state, section.id, key), rows === 1 ? `Insert a row after ${name}` : `Work ${rows} rows even after ${name}`, rows);
   };
 }
 

@@ -16,9 +16,18 @@ export function blockBetween({ fabric, rows, columns }: ColourGrid, a: number, b
   if (section === undefined || sectionOf(b) !== section) return [];
   const all = rows.of(fabric.sections[section]!.id);
   const [low, high] = sorted(all.indexOf(fabric.row[a]!), all.indexOf(fabric.row[b]!));
-  const [left, right] = sorted(columns.columnOf[a]!, columns.columnOf[b]!);
+  const [left, right] = sorted(columnOf(a), columnOf(b));
   if (low < 0 || left < 0) return [];
   return all.slice(low, high + 1).map((row) => stitchesOf(row, left, right));
+
+  /** A chain that doesn't count stands for the stitch next to it. */
+  function columnOf(stitch: number): number {
+    const { first, end } = fabric.rows[fabric.row[stitch]!]!;
+    for (let near = 0; near < end - first; near++) {
+      for (const other of [stitch + near, stitch - near]) if (other >= first && other < end && columns.columnOf[other]! >= 0) return columns.columnOf[other]!;
+    }
+    return -1;
+  }
 
   function stitchesOf(row: number, from: number, to: number): number[] {
     const last = Math.min(to, columnCount(columns, row) - 1);
