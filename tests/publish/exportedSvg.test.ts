@@ -12,7 +12,7 @@ import { HOSTILE, hostileDemo, published } from './demo.ts';
 /** Choices that between them reach every writer. */
 const CHOICES: readonly (readonly [string, Partial<PublishChoices>])[] = [
   ['everything, one size', { sizes: 0, charts: ['colour', 'symbol', 'both'] }],
-  ['black and white, large print, left-handed, letter', { sizes: 0, mono: true, largePrint: true, hand: 'left', paper: 'letter', charts: ['colour'] }],
+  ['black and white, large print, left-handed, letter', { sizes: 0, parts: ['booklet', 'words', 'charts', 'legend', 'errata'], mono: true, largePrint: true, hand: 'left', paper: 'letter', charts: ['colour'] }],
   ['charts alone, large, of all sizes', { parts: ['charts', 'legend'], charts: ['both'], mmPerStitch: 6, sizeCharts: 'together', symbols: 'jis', view: 'fan' }],
 ];
 
