@@ -73,7 +73,7 @@ const SENTENCES = {
   hookUnusual: (f) => `A hook of ${f.found} mm is outside the published range of yarn weight ${f.params['weight']} (${f.params['name']}): ${f.expected} mm. The ranges are guidelines (${f.params['source']}).`,
   swatchSmall: (f) => `The swatch ${f.params['swatch']} counts ${f.found} stitches and rows; ${f.expected} are more certain.`,
   swatchUnwashed: (f) => `The swatch ${f.params['swatch']} was counted before washing: the piece may change as it is washed.`,
-  openingNarrow: (f) => `${f.params['size'] ? `Size ${f.params['size']}: the` : 'The'} narrowest row of the leg measures ${f.params['openingCm']} cm and reaches ${f.found} cm when stretched ${f.params['stretch']} times${f.params['guessed'] === 1 ? ' (a guess: stretch the swatch)' : ''}; heel and ankle need ${f.expected} cm${f.params['measured'] === 1 ? '' : ' (from the girth of the foot, by published ratios)'}.`,
+  openingNarrow: (f) => `${f.params['size'] ? `Size ${f.params['size']}: the` : 'The'} narrowest row of the leg measures ${f.params['openingCm']} cm and reaches ${f.found} cm when stretched ${f.params['stretch']} times${f.params['guessed'] === 1 ? ' (a guess: stretch the swatch)' : ''}; heel and ankle need ${f.expected} cm${f.params['measured'] === 1 ? '' : ' (1.36 times the girth of the foot, mean of ANSUR II, 2012)'}.`,
   measureOff: (f) => `${f.params['size'] ? `Size ${f.params['size']}: the` : 'The'} ${f.params['measure']} is ${f.found} cm, ${f.expected} cm was wanted.`,
   pinUnusable: (f) => `${f.params['says']} can't be ${f.found}; ${f.expected} was expected. The reckoned number is used.`,
 } satisfies Record<Rule, Say>;
