@@ -11,8 +11,8 @@ export interface KeptVersion {
 }
 
 /**
- * The moments of the versions that can go: of the automatic ones, the newest of each hour stays for a day, of each day for
- * a month, of each 30 days for good; no more than `MOST_EARLIER`. Those with a name stay always.
+ * The moments of the versions that can go: of the automatic ones, those of the last two hours stay, the newest of each hour
+ * for a day, of each day for a month, of each 30 days for good; no more than `MOST_EARLIER`. Those with a name stay always.
  */
 export function thinned(versions: readonly KeptVersion[], now: number): readonly number[] {
   const automatic = versions.filter((version) => version.name === null).sort((a, b) => b.at - a.at);
@@ -20,7 +20,7 @@ export function thinned(versions: readonly KeptVersion[], now: number): readonly
   let stay = 0;
   return automatic.flatMap(({ at }) => {
     const age = now - at;
-    const spanMs = age < DAY_MS ? HOUR_MS : age < 30 * DAY_MS ? DAY_MS : 30 * DAY_MS;
+    const spanMs = age < 2 * HOUR_MS ? 1 : age < DAY_MS ? HOUR_MS : age < 30 * DAY_MS ? DAY_MS : 30 * DAY_MS;
     const span = `${spanMs} ${Math.floor(at / spanMs)}`;
     if (spans.has(span) || stay >= MOST_EARLIER) return [at];
     spans.add(span);
