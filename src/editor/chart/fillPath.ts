@@ -47,11 +47,24 @@ export function fillPath(drawing: Drawing, items: ArrayLike<number>, from: numbe
       i++;
     }
     bottom.length = top.length = 0;
-    for (let j = start; j < i; j++) addCell(corners, items[j]! * 8, way === -1, j === start, j === i - 1, shape.growMm, bottom, top);
+    // Corners between the cells of a level run lie on its edges: the first and the last cell say all.
+    const stride = i - start > 2 && isLevel(corners, items, start, i) ? i - 1 - start : 1;
+    for (let j = start; j < i; j += stride) addCell(corners, items[j]! * 8, way === -1, j === start, j === i - 1, shape.growMm, bottom, top);
     // All outlines run the same way round: where grown rows overlap they must add up, not cancel, under the non-zero rule.
     text += way === -1 ? closed(top, bottom, tolerance) : closed(bottom, top, tolerance);
   }
   return text;
+}
+
+/** Whether the cells of a run have their lower corners on one level line, and their upper corners on another. */
+function isLevel(corners: Float32Array, items: ArrayLike<number>, from: number, to: number): boolean {
+  const first = items[from]! * 8;
+  const low = corners[first + BL + 1]!, high = corners[first + TL + 1]!;
+  for (let j = from; j < to; j++) {
+    const at = items[j]! * 8;
+    if (corners[at + BL + 1] !== low || corners[at + BR + 1] !== low || corners[at + TL + 1] !== high || corners[at + TR + 1] !== high) return false;
+  }
+  return true;
 }
 
 /** 1: the second cell stands right of the first, -1: left of it, 0: they share no edge. */

@@ -1,7 +1,11 @@
 import type { Drawing } from '../../engine/6-drawing/drawing.ts';
 
-/** The item that draws each stitch number, -1 where it is not drawn; the stitch itself before its ghosts. */
+const KNOWN = new WeakMap<Drawing, Int32Array>();
+
+/** The item that draws each stitch number, -1 where it is not drawn; the stitch itself before its ghosts. Worked out once a drawing. */
 export function itemOfStitch(drawing: Drawing): Int32Array {
+  const known = KNOWN.get(drawing);
+  if (known) return known;
   const { count, stitch, ghost } = drawing.stitches;
   let most = -1;
   for (let i = 0; i < count; i++) if (stitch[i]! > most) most = stitch[i]!;
@@ -10,5 +14,6 @@ export function itemOfStitch(drawing: Drawing): Int32Array {
     const before = items[stitch[i]!]!;
     if (before < 0 || ghost[i]! < drawing.stitches.ghost[before]!) items[stitch[i]!] = i;
   }
+  KNOWN.set(drawing, items);
   return items;
 }

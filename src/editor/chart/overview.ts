@@ -42,11 +42,26 @@ export function overview(canvas: HTMLCanvasElement): Overview {
   let handle = 0;
   let later = 0;
   let visible = false;
+  /** Nothing of this drawing is on the canvas yet. */
+  let isFresh = true;
 
+  /** The canvas takes its size when it is drawn on: a large one is not made while the chart itself waits. */
+  function size(): void {
+    if (!source) return;
+    const { bounds } = source.drawing;
+    const [width, height] = [Math.max(1, Math.round((bounds.x1 - bounds.x0) * pxPerMm)), Math.max(1, Math.round((bounds.y1 - bounds.y0) * pxPerMm))];
+    isFresh = false;
+    if (canvas.width === width && canvas.height === height) context?.clearRect(0, 0, width, height);
+    else [canvas.width, canvas.height] = [width, height];
+  }
   function work(deadline: Pick<IdleDeadline, 'timeRemaining' | 'didTimeout'>): void {
     handle = 0;
     if (!source || !context) return;
     const { drawing, blocks, yarnOf, palette } = source;
+    if (isFresh) {
+      context.resetTransform();
+      size();
+    }
     const scale = pxPerMm / UNITS_PER_MM;
     context.setTransform(scale, 0, 0, scale, -drawing.bounds.x0 * pxPerMm, -drawing.bounds.y0 * pxPerMm);
     for (const block of waiting) {
@@ -68,8 +83,7 @@ export function overview(canvas: HTMLCanvasElement): Overview {
       source = { drawing, blocks, yarnOf, palette };
       const width = drawing.bounds.x1 - drawing.bounds.x0, height = drawing.bounds.y1 - drawing.bounds.y0;
       pxPerMm = Math.min(MOST_PX / Math.max(width, height, 1e-6), 8);
-      canvas.width = Math.max(1, Math.round(width * pxPerMm));
-      canvas.height = Math.max(1, Math.round(height * pxPerMm));
+      isFresh = true;
       waiting.clear();
       for (let b = 0; b < blocks.count; b++) waiting.add(b);
       clearTimeout(later);
@@ -82,13 +96,15 @@ export function overview(canvas: HTMLCanvasElement): Overview {
       wake();
     },
     place(view) {
-      if (view && source) {
+      // What was drawn before is of another drawing.
+      if (view && source && !isFresh) {
         const { bounds } = source.drawing;
         const scale = view.k / pxPerMm;
         canvas.style.transform = `translate(${view.x + bounds.x0 * view.k}px,${view.y + bounds.y0 * view.k}px) scale(${scale})`;
       }
-      if ((view !== null) !== visible) {
-        visible = view !== null;
+      const isShown = view !== null && !isFresh;
+      if (isShown !== visible) {
+        visible = isShown;
         canvas.style.visibility = visible ? 'visible' : 'hidden';
       }
     },
