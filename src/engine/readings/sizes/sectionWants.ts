@@ -36,7 +36,9 @@ export function sectionWants({ recipe }: Pick<Section, 'recipe'>, numbers: Reado
   if (!asked) return null;
   const [stitches, of, rows] = asked;
   const count = wantedOf(numbers, stitches);
-  return { stitches: count && { ...count, of }, rows: wantedOf(numbers, rows) };
+  // A heel in an opening goes round its stitches and as many chains.
+  const times = recipe.settings['kind'] === 'afterthought' ? 2 : 1;
+  return { stitches: count && { ...count, exact: count.exact * times, of }, rows: wantedOf(numbers, rows) };
 }
 
 function wantedOf(numbers: ReadonlyMap<string, Origin>, key: string | null): Wanted | null {

@@ -65,6 +65,10 @@ describe('finished measurements from the worked fabric', () => {
     expect(of('toe').widthCm).toBeCloseTo(0, 9);
     expect(of('leg').widthCm).toBeCloseTo(1 / 1.8, 9);
     expect(of('leg').heightCm).toBeCloseTo(0, 9);
+    // Set in, the heel goes round both sides of its opening: 48 stitches where 46 are asked for.
+    const opened = pieceOf({ ...request, settings: { ...SOCK, heel: { ...SOCK.heel, kind: 'afterthought' } } });
+    const setIn = sizeReport(opened.pattern, opened.fabrics[0]!, colour(opened.pattern, opened.fabrics[0]!, 0), 0, { swatches: [], measures: request.measures, numbers: opened.made.numbers[0]! });
+    expect(setIn.sections.find((one) => one.section === 'heel')).toMatchObject({ stitches: { first: 48 }, wanted: { stitches: 46, widthCm: expect.closeTo(2 / 1.8, 9) as number } });
     // Nothing asks for a calf or an ankle: top and opening are to be as wide as the foot.
     for (const name of ['footGirth', 'calf', 'opening'] as const) {
       const one = finished.find((each) => each.name === name)!;
