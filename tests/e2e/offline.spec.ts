@@ -17,6 +17,11 @@ test('The whole app works when the server has gone', async ({ browser }) => {
   await page.getByRole('button', { name: 'Next row' }).click();
   await page.getByRole('button', { name: 'Next run' }).click();
   await expect(page.getByText('Row 1', { exact: false }).first()).toBeVisible();
+  // Publishing asks for fonts that this page has not seen before.
+  await page.goto(`${url}publish${id}`);
+  await expect(page.getByRole('region', { name: 'The sheets as they will print' }).getByRole('status')).toHaveText(/^\d\d? sheets$/, { timeout: 20_000 });
+  const [pdf] = await Promise.all([page.waitForEvent('download', { timeout: 40_000 }), page.getByRole('button', { name: 'PDF', exact: true }).click()]);
+  expect(pdf.suggestedFilename()).toBe('puffin-quay.pdf');
   await page.goto(url);
   await expect(page.getByRole('heading', { name: 'Puffin Quay' })).toBeVisible();
   await page.getByRole('link', { name: /Puffin Quay/ }).first().click();

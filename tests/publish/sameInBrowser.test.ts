@@ -30,6 +30,7 @@ if (!found) console.warn('The same bytes in a browser: no browser was found, so 
 /** The page starts the app's own worker and hands back what it says, bytes as base64. */
 const PAGE = `
 import start from '${root}/src/editor/publish/publishWorker.ts?worker';
+import { APP_RESOURCES } from '${root}/src/editor/publish/appResources.ts';
 const plain = (message) => message.kind === 'made' ? { ...message, files: message.files.map(({ name, bytes }) => ({ name, text: btoa(Array.from(bytes, (byte) => String.fromCharCode(byte)).join('')) })) } : message;
 globalThis.publish = (orders) => new Promise((resolve, reject) => {
   const [worker, heard] = [new start(), []];
@@ -39,7 +40,7 @@ globalThis.publish = (orders) => new Promise((resolve, reject) => {
     if (data.kind === 'progress' && orders.cancelAt === heard.length) worker.postMessage({ kind: 'cancel', job: 1 });
     if (data.kind !== 'progress') resolve(heard);
   };
-  worker.postMessage({ kind: 'publish', job: 1, order: orders.order });
+  worker.postMessage({ kind: 'publish', job: 1, order: orders.order, resources: APP_RESOURCES });
 });
 document.title = 'ready';
 `;

@@ -1,5 +1,5 @@
-import resvgAt from '@resvg/resvg-wasm/index_bg.wasm?url';
-import type { FontFile, PublishResources } from '$publish/fonts/fontFiles.ts';
+import resvg from '@resvg/resvg-wasm/index_bg.wasm?url';
+import type { ResourceAddresses } from '$publish/fonts/resourcesAt.ts';
 import alegreyaBold from '$publish/fonts/files/AlegreyaSans-Bold.ttf?url';
 import alegreyaItalic from '$publish/fonts/files/AlegreyaSans-Italic.ttf?url';
 import alegreyaRegular from '$publish/fonts/files/AlegreyaSans-Regular.ttf?url';
@@ -8,27 +8,18 @@ import literataBold from '$publish/fonts/files/Literata-Bold.ttf?url';
 import literataItalic from '$publish/fonts/files/Literata-Italic.ttf?url';
 import literataRegular from '$publish/fonts/files/Literata-Regular.ttf?url';
 
-const FONTS_AT: Readonly<Record<FontFile, string>> = {
-  'Literata-Regular': literataRegular, 'Literata-Italic': literataItalic, 'Literata-Bold': literataBold,
-  'AlegreyaSans-Regular': alegreyaRegular, 'AlegreyaSans-Italic': alegreyaItalic, 'AlegreyaSans-Bold': alegreyaBold, DejaVuSans: dejaVu,
+/**
+ * Fonts and drawer as the app has them. The page tells its workers these addresses, whole: what a worker imports itself is built a
+ * second time, and the service worker doesn't know of it.
+ */
+export const APP_RESOURCES: ResourceAddresses = {
+  fonts: {
+    'Literata-Regular': whole(literataRegular), 'Literata-Italic': whole(literataItalic), 'Literata-Bold': whole(literataBold),
+    'AlegreyaSans-Regular': whole(alegreyaRegular), 'AlegreyaSans-Italic': whole(alegreyaItalic), 'AlegreyaSans-Bold': whole(alegreyaBold), DejaVuSans: whole(dejaVu),
+  },
+  resvg: whole(resvg),
 };
 
-const known = new Map<string, Promise<Uint8Array>>();
-
-/** Fonts and drawer as the app has them, each fetched when first asked for and kept; a failed fetch is tried again the next time. */
-export const APP_RESOURCES: PublishResources = {
-  font: (file) => fetched(FONTS_AT[file]),
-  resvg: () => fetched(resvgAt),
-};
-
-function fetched(address: string): Promise<Uint8Array> {
-  const before = known.get(address);
-  if (before) return before;
-  const bytes = fetch(address).then(async (response) => {
-    if (!response.ok) throw new Error(`${address.split('/').pop()} could not be loaded (${response.status})`);
-    return new Uint8Array(await response.arrayBuffer());
-  });
-  known.set(address, bytes);
-  bytes.catch(() => known.delete(address));
-  return bytes;
+function whole(address: string): string {
+  return new URL(address, location.href).href;
 }

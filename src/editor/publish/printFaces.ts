@@ -1,15 +1,13 @@
-import literataBold from '$publish/fonts/files/Literata-Bold.ttf?url';
-import literataItalic from '$publish/fonts/files/Literata-Italic.ttf?url';
-import literataRegular from '$publish/fonts/files/Literata-Regular.ttf?url';
+import { APP_RESOURCES } from './appResources.ts';
 
 const CUTS = [
-  [literataRegular, { weight: '400', style: 'normal' }],
-  [literataItalic, { weight: '400', style: 'italic' }],
-  [literataBold, { weight: '700', style: 'normal' }],
+  ['Literata-Regular', { weight: '400', style: 'normal' }],
+  ['Literata-Italic', { weight: '400', style: 'italic' }],
+  ['Literata-Bold', { weight: '700', style: 'normal' }],
 ] as const;
 
 /** Gives the page the text face that sheets are measured in, so that they look as they print. Once a page. */
 export function showPrintFaces(): void {
   if ([...document.fonts].some((face) => face.family === 'Literata')) return;
-  for (const [url, cut] of CUTS) document.fonts.add(new FontFace('Literata', `url(${JSON.stringify(url)})`, cut));
+  for (const [file, cut] of CUTS) document.fonts.add(new FontFace('Literata', `url(${JSON.stringify(APP_RESOURCES.fonts[file])})`, cut));
 }

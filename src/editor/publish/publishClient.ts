@@ -1,5 +1,6 @@
 import type { MadeFile } from '../../publish/archive.ts';
 import type { Progress, PublishOrder } from '../../publish/publishOrder.ts';
+import type { ResourceAddresses } from '../../publish/fonts/resourcesAt.ts';
 import type { FromPublishWorker, ToPublishWorker } from '../../publish/publishWorkerProtocol.ts';
 
 /** How a job ended. A job that was stopped, or overtaken by a newer one, is `stopped`. */
@@ -15,8 +16,8 @@ export interface PublishClient {
 /** The part of a worker that is used here. */
 export type Thread = Pick<Worker, 'postMessage' | 'addEventListener' | 'terminate'>;
 
-/** Talks to a publishing worker, which is started with the first job. */
-export function publishClient(start: () => Thread): PublishClient {
+/** Talks to a publishing worker, which is started with the first job and told where fonts and drawer are. */
+export function publishClient(start: () => Thread, resources: ResourceAddresses): PublishClient {
   let thread: Thread | null = null;
   let job = 0;
   let current: { readonly job: number; readonly progress: (progress: Progress) => void; readonly end: (ended: Ended) => void } | null = null;
@@ -58,7 +59,7 @@ export function publishClient(start: () => Thread): PublishClient {
       thread ??= started();
       job++;
       const ended = new Promise<Ended>((resolve) => (current = { job, progress, end: resolve }));
-      thread.postMessage({ kind: 'publish', job, order } satisfies ToPublishWorker);
+      thread.postMessage({ kind: 'publish', job, order, resources } satisfies ToPublishWorker);
       return ended;
     },
     stop,

@@ -1,4 +1,4 @@
-import { APP_RESOURCES } from './appResources.ts';
+import { resourcesAt, type ResourceAddresses } from '$publish/fonts/resourcesAt.ts';
 import { publishJob } from '$publish/publishJob.ts';
 import type { PublishOrder } from '$publish/publishOrder.ts';
 import type { FromPublishWorker, ToPublishWorker } from '$publish/publishWorkerProtocol.ts';
@@ -12,8 +12,8 @@ const tell = (message: FromPublishWorker, transfer: Transferable[] = []): void =
 /** Lets messages that wait (such as cancel) be heard between two steps. */
 const breath = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
 
-async function publish(job: number, order: PublishOrder): Promise<void> {
-  const steps = publishJob(order, APP_RESOURCES, publishPattern);
+async function publish(job: number, order: PublishOrder, resources: ResourceAddresses): Promise<void> {
+  const steps = publishJob(order, resourcesAt(resources), publishPattern);
   let step = await steps.next();
   while (!step.done) {
     tell({ kind: 'progress', job, progress: step.value });
@@ -33,7 +33,7 @@ self.addEventListener('message', ({ data }: MessageEvent<ToPublishWorker>) => {
     return;
   }
   current = data.job;
-  publish(data.job, data.order).catch((error: unknown) => {
+  publish(data.job, data.order, data.resources).catch((error: unknown) => {
     if (current === data.job) current = null;
     tell({ kind: 'refused', job: data.job, says: error instanceof Error ? error.message : String(error) });
   });

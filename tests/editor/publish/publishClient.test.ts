@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { publishClient, type Thread } from '../../../src/editor/publish/publishClient.ts';
 import { seenSheet } from '../../../src/editor/publish/seenSheet.ts';
 import type { FromPublishWorker, ToPublishWorker } from '../../../src/publish/publishWorkerProtocol.ts';
+import type { ResourceAddresses } from '../../../src/publish/fonts/resourcesAt.ts';
 import type { PublishOrder } from '../../../src/publish/publishOrder.ts';
 
 /** A thread that does nothing by itself. */
@@ -16,12 +17,13 @@ function fakeThread() {
   return { thread, heard, say: (data: FromPublishWorker) => listeners.get('message')!({ data }), fail: () => listeners.get('error')!({}) };
 }
 
+const NOWHERE = { fonts: {}, resvg: '' } as unknown as ResourceAddresses;
 const ORDER = { outputs: ['svg'], pngDpi: 300, zip: false } as unknown as PublishOrder;
 
 describe('a publishing thread', () => {
   it('hands over what was made, and tells how far it is', async () => {
     const fake = fakeThread();
-    const client = publishClient(() => fake.thread);
+    const client = publishClient(() => fake.thread, NOWHERE);
     const told: number[] = [];
     const ended = client.run(ORDER, (progress) => told.push(progress.done));
     fake.say({ kind: 'progress', job: 1, progress: { done: 3, of: 9, making: 'svg' } });
@@ -32,7 +34,7 @@ describe('a publishing thread', () => {
 
   it('ends the job before with a new one, and heeds nothing more that it says', async () => {
     const fake = fakeThread();
-    const client = publishClient(() => fake.thread);
+    const client = publishClient(() => fake.thread, NOWHERE);
     const first = client.run(ORDER, () => undefined);
     const second = client.run(ORDER, () => undefined);
     expect(await first).toEqual({ kind: 'stopped' });
@@ -44,7 +46,7 @@ describe('a publishing thread', () => {
 
   it('stops when asked, and says so where the thread breaks', async () => {
     const fake = fakeThread();
-    const client = publishClient(() => fake.thread);
+    const client = publishClient(() => fake.thread, NOWHERE);
     const stopped = client.run(ORDER, () => undefined);
     client.stop();
     expect(await stopped).toEqual({ kind: 'stopped' });
