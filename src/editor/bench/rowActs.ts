@@ -63,6 +63,6 @@ export function rowActs(session: Session, clipboard: Clipboard, entry: RowEntry,
     offer('Remove it', removeRow(entry.key, name)),
   ];
   if (choice.kind === 'yarn') acts.unshift(offer(`Lay ${choice.letter} on the whole row`, layYarn(wholeRow(session.fabric, entry.row), choice.letter, everySize)));
-  if (stitch !== null) acts.unshift(offer('Increase here', setStitch(stitch, 'increase')), offer('Decrease here', setStitch(stitch, 'decrease')), offer('Turn here', turnHere(stitch)));
+  if (stitch !== null) acts.unshift(offer('Increase here', setStitch(stitch, { kind: 'increase' })), offer('Decrease here', setStitch(stitch, { kind: 'decrease' })), offer('Turn here', turnHere(stitch)));
   return acts;
 }

@@ -7,7 +7,8 @@ import type { ChartPointer, StrokePhase } from '../chart/touches.ts';
 import { changeLayer } from './commands/changeLayer.ts';
 import { placeMotif } from './commands/placeMotif.ts';
 import { layYarn } from './commands/layYarn.ts';
-import { setStitch } from './commands/setStitch.ts';
+import { setStitchOr } from './commands/setStitch.ts';
+import type { StitchChange } from './commands/stitchChange.ts';
 import { turnHere } from './commands/turnHere.ts';
 import type { Choice } from '../touch/choice.ts';
 import type { BenchState } from './benchState.ts';
@@ -176,6 +177,13 @@ export class ChartTouch {
     if (move) this.#session.commit(move);
   }
 
+  /** Changes a stitch, or says why it can't be changed. */
+  #set(stitch: number, change: StitchChange): void {
+    const step = setStitchOr(stitch, change, this.#session.state);
+    if ('reason' in step) this.#session.refusal = step.reason;
+    else this.#session.commit(() => step);
+  }
+
   ontap = (stitch: number, info: ChartPointer): void => {
     const session = this.#session;
     const { choice } = session;
@@ -190,7 +198,7 @@ export class ChartTouch {
       const motif = this.#motifs().find((each) => each.id === choice.motif);
       if (motif && session.commit(placeMotif(motif, stitch, choice.lie, choice.mirror))) session.choice = { kind: 'point' };
     }
-    if (choice.kind === 'stitch') session.commit(setStitch(stitch, choice.change));
+    if (choice.kind === 'stitch') this.#set(stitch, choice.change);
     if (choice.kind === 'turn' && session.commit(turnHere(stitch))) session.choice = { kind: 'point' };
   };
 }

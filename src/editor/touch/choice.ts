@@ -1,5 +1,5 @@
 import type { Pattern } from '../../engine/1-pattern/pattern.ts';
-import type { StitchChange } from '../bench/commands/setStitch.ts';
+import { changeName, type StitchChange } from '../bench/commands/stitchChange.ts';
 
 /** How a motif is to lie in the row: as often as it fits from the centre or an edge, spread over the whole row, or once where it is touched. */
 export type MotifLie = 'centre' | 'left' | 'right' | 'spread' | 'once';
@@ -17,11 +17,19 @@ export type Choice =
   | { readonly kind: 'block' }
   | { readonly kind: 'pickUp' };
 
-const STITCHES: Readonly<Record<StitchChange, string>> = {
-  increase: 'Increase here: two in the stitch you touch; the rows above follow.',
-  decrease: 'Decrease here: the stitch you touch and the next one together; the rows above follow.',
-  bobble: 'Set a bobble in the stitch you touch.',
-};
+/** What the next touch does to a stitch, as a sentence. */
+function changeSentence(change: StitchChange, pattern: Pattern): string {
+  switch (change.kind) {
+    case 'increase':
+      return 'Increase here: one more in the place you touch; the rows above follow.';
+    case 'decrease':
+      return 'Decrease here: the stitch you touch and the next one together; the rows above follow.';
+    case 'replace':
+      return `${changeName(change, pattern.terms)} in the place of the stitch you touch.`;
+    case 'group':
+      return `${changeName(change, pattern.terms)}, that of the stitch you touch.`;
+  }
+}
 
 /** The choice as a sentence under the chart. */
 export function choiceSentence(choice: Choice, pattern: Pattern): string {
@@ -42,7 +50,7 @@ export function choiceSentence(choice: Choice, pattern: Pattern): string {
       return placed?.locked ? `${motif?.name ?? 'The motif'} is locked where it lies.` : `Move ${motif?.name ?? 'the motif'}: drag it over the chart.`;
     }
     case 'stitch':
-      return STITCHES[choice.change];
+      return changeSentence(choice.change, pattern);
     case 'turn':
       return 'Turn here: the row you touch stops after that stitch, and the rows above follow.';
     case 'block':

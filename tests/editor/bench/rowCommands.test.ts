@@ -61,7 +61,7 @@ describe('a wanted count', () => {
 });
 
 describe('rows that change places', () => {
-  const shaped = after(LEG, setStitch(stitchesOfRow(benchOf(LEG), 3)[3]!, 'increase')(benchOf(LEG)));
+  const shaped = after(LEG, setStitch(stitchesOfRow(benchOf(LEG), 3)[3]!, { kind: 'increase' })(benchOf(LEG)));
   const laid = after(shaped, layYarn([stitchesOfRow(benchOf(shaped), 4)[2]!], 'B')(benchOf(shaped)));
   const keyOf = (pattern: Pattern, number: number) => benchOf(pattern).fabric.rows.find((row) => row.number === number)!.key;
 
@@ -119,7 +119,7 @@ describe('rows many at a time', () => {
 describe('a row turned about its middle', () => {
   it('has its shaping at the other end, in every size', () => {
     const state = benchOf(LEG);
-    const shaped = after(LEG, setStitch(stitchesOfRow(state, 3)[2]!, 'increase')(state));
+    const shaped = after(LEG, setStitch(stitchesOfRow(state, 3)[2]!, { kind: 'increase' })(state));
     const key = benchOf(shaped).fabric.rows.find((row) => row.number === 3)!.key;
     const turned = after(shaped, mirrorRow(key, 'row 3')(benchOf(shaped)));
     const line = turned.sections[0]!.lines.find((each) => each.id === key.line)!;

@@ -1,71 +1,113 @@
 import { applyTransaction } from '../../../engine/1-pattern/applyTransaction.ts';
-import type { Edit } from '../../../engine/1-pattern/edit.ts';
+import type { Edit, Transaction } from '../../../engine/1-pattern/edit.ts';
+import { construct } from '../../../engine/2-construct/construct.ts';
 import { readLine } from '../../../engine/2-construct/readLine.ts';
-import { FLAG } from '../../../engine/3-fabric/fabric.ts';
-import { plainCall, type Instruction } from '../../../engine/notation/instruction.ts';
+import { mergeBodies } from '../../../engine/2-construct/recipes/mergeBodies.ts';
+import { work } from '../../../engine/3-fabric/work.ts';
+import { STITCHES } from '../../../engine/craft/stitches.ts';
+import type { Instruction, Stated } from '../../../engine/notation/instruction.ts';
 import { writeRow } from '../../../engine/notation/writeRow.ts';
-import { stitchRow } from '../../../engine/craft/stitches.ts';
 import { sectionShown, type BenchState, type Command } from '../benchState.ts';
+import { changedRow, type ChangedRow } from './changedRow.ts';
 import { followCounts } from './followCounts.ts';
-import { madeByClause } from './madeByClause.ts';
+import type { Refused } from './isolateStitch.ts';
+import { placeInOther, rowInSize, type RowInSize } from './placeInSizes.ts';
 import { rowAlone } from './rowAlone.ts';
-import { rowOfLine } from './rowOfLine.ts';
-
-/** What is made in the place of a plain stitch: two in it, one over it and the next, a bobble. */
-export type StitchChange = 'increase' | 'decrease' | 'bobble';
-
-const NAMES: Readonly<Record<StitchChange, string>> = { increase: 'Increase', decrease: 'Decrease', bobble: 'Set a bobble' };
+import { rowOfLine, type RowOfLine } from './rowOfLine.ts';
+import { onlyThatDiffers } from './onlyThatDiffers.ts';
+import { changeName, type StitchChange } from './stitchChange.ts';
 
 /**
- * Changes one stitch of a plain run: in every size so many stitches after the start of the run as in the size shown. The
- * counts of the row and of the rows above follow. None within repeats and groups, and where a size has too few stitches.
+ * Changes one stitch of a row: in every size at the same distance from the row's start, centre or end, whichever third it is in
+ * (`placeInOther`). Runs, repeats and groups are cut so that only that stitch differs; the counts of the row and of the rows above
+ * follow. Null where it can't be done: `setStitchOr` says why.
  */
 export function setStitch(stitch: number, change: StitchChange): Command {
   return (state) => {
-    const section = sectionShown(state);
-    const worked = state.fabric.rows[state.fabric.row[stitch] ?? -1];
-    if (!section || !worked || !(state.fabric.flags[stitch]! & FLAG.counts) || state.fabric.sections[worked.section]?.id !== section.id) return null;
-    const row = rowOfLine(state.pattern, section.id, worked.key, state.size);
-    if (!row || row.line.kind !== 'row' || worked.word === 'foundation') return null;
-    const { body } = readLine(row.line, state.pattern);
-    const index = state.fabric.instruction[stitch]!;
-    const clause = body[index];
-    const made = madeByClause(state.grids, worked.key, index);
-    const at = made[state.size]!.indexOf(stitch);
-    const changed = clause && at >= 0 && !body.some((each) => each.kind === 'asRows') ? changedRun(clause, change, at, made.map((own) => own.length)) : null;
-    if (!clause || !changed) return null;
-    const before = body[index - 1];
-    const words = writeRow(changed, null, { terms: state.pattern.terms }).replace(/\.$/, '');
-    const text = `${before ? `${row.line.text.slice(0, before.range[1])}, ` : ''}${words}${row.line.text.slice(clause.range[1])}`;
-    const edits = editsFor(state, row, text);
-    return edits && { label: `${NAMES[change]} in ${worked.number === null ? 'the row' : `${worked.word === 'round' ? 'round' : 'row'} ${worked.number}`}`, at: state.at, edits };
+    const step = setStitchOr(stitch, change, state);
+    return 'reason' in step ? null : step;
   };
 }
 
-function editsFor(state: BenchState, row: NonNullable<ReturnType<typeof rowOfLine>>, text: string): Edit[] | null {
-  const alone = rowAlone(state.pattern, row);
-  const edits: Edit[] = [...alone.edits, { kind: 'setLine', section: row.section.id, line: { ...alone.line, text } }];
-  const set = applyTransaction(state.pattern, { label: '', at: 0, edits });
-  return set.ok ? [...edits, ...followCounts(set.pattern, row.section.id, alone.line.id)] : null;
+/** The step that changes a stitch, or why there is none, in words. */
+export function setStitchOr(stitch: number, change: StitchChange, state: BenchState): Transaction | Refused {
+  const section = sectionShown(state);
+  const worked = state.fabric.rows[state.fabric.row[stitch] ?? -1];
+  if (!section || !worked || state.fabric.sections[worked.section]?.id !== section.id) return { reason: 'That stitch is in another section.' };
+  const row = rowOfLine(state.pattern, section.id, worked.key, state.size);
+  if (!row || row.line.kind !== 'row' || worked.word === 'foundation') return { reason: 'A foundation is changed in its words.' };
+  const read = readLine(row.line, state.pattern).body;
+  if (row.most > 1 && read.some((each) => each.kind === 'asRows')) return { reason: 'These rows are worked as earlier rows: write the row’s words out first.' };
+  const sizes = sizesOf(state, row, stitch, change);
+  if ('reason' in sizes) return sizes;
+  const texts = textsOf(state, row, read, sizes, change);
+  const before = sizes.map(({ size, found }) => ({ fabric: state.grids[size]!.fabric, index: found.index }));
+  for (const text of texts) {
+    const alone = rowAlone(state.pattern, row);
+    const edits: Edit[] = [...alone.edits, { kind: 'setLine', section: section.id, line: { ...alone.line, text } }];
+    const set = applyTransaction(state.pattern, { label: '', at: 0, edits });
+    if (!set.ok) return { reason: set.reason };
+    const fabrics = set.pattern.sizes.map((_, size) => work(construct(set.pattern, size), state.grids[size]!.fabric));
+    if (!sizes.every(({ size, changed }, i) => onlyThatDiffers(before[i]!.fabric, fabrics[size]!, before[i]!.index, changed))) continue;
+    const where = worked.number === null ? 'the row' : `${worked.word === 'round' ? 'round' : 'row'} ${worked.number}`;
+    return { label: `${changeName(change, state.pattern.terms)} in ${where}`, at: state.at, edits: [...edits, ...followCounts(set.pattern, section.id, alone.line.id, fabrics)] };
+  }
+  return { reason: 'The words of this row can’t say that: write it in them.' };
 }
 
-/** The run in up to three: what comes before the stitch, the change, the rest. `counts`: stitches of the run by size, 0 where a size has no such row. */
-function changedRun(clause: Instruction, change: StitchChange, at: number, counts: readonly number[]): readonly Instruction[] | null {
-  if (clause.kind !== 'work' || clause.each !== 1 || clause.stitch.together !== 1) return null;
-  const { into } = clause;
-  if (into.at !== 'next' && into.at !== 'across') return null;
-  const takes = change === 'decrease' ? 2 : 1;
-  const rest = counts.map((count) => (count === 0 ? 1 : count - at - takes));
-  if (rest.some((count) => count < 0)) return null;
-  const next = (count: number | readonly number[]) => ({ at: 'next', count, what: into.what }) as const;
-  const one = { ...clause, into: next(1) };
-  const set: Instruction =
-    change === 'increase' ? { ...one, each: 2 }
-    : change === 'decrease' ? { ...one, stitch: { ...clause.stitch, together: 2 } }
-    : { ...one, stitch: plainCall('bobble', stitchRow('bobble').legs) };
-  const parts: Instruction[] = at > 0 ? [{ ...clause, into: next(at) }, set] : [set];
-  if (rest.every((count) => count === 0)) return parts;
-  if (rest.some((count) => count === 0)) return null;
-  const same = rest.every((count) => count === rest[0]);
-  return [...parts, into.at === 'across' ? clause : { ...clause, into: next(same ? rest[0]! : rest) }];
+interface SizeChange {
+  readonly size: number;
+  readonly found: RowInSize;
+  readonly body: readonly Instruction[];
+  readonly changed: ChangedRow;
+}
+
+/** The change in every size that has the row, or the reason of the first that can't. */
+function sizesOf(state: BenchState, { section, line, nth }: RowOfLine, stitch: number, change: StitchChange): readonly SizeChange[] | Refused {
+  const rows = state.grids.map(({ fabric }) => rowInSize(fabric, section.id, { line: line.id, nth }));
+  const own = rows[state.size]!;
+  const at = own.stitches.indexOf(stitch);
+  if (at < 0) return { reason: 'Turning chains and joins stay as they are: they follow the row.' };
+  const made: SizeChange[] = [];
+  for (const [size, found] of rows.entries()) {
+    if (!found) continue;
+    const name = state.pattern.sizes[size];
+    const inSize = size === state.size ? '' : ` (in size ${name === '' ? size + 1 : name})`;
+    const place = placeInOther(at, own.stitches.length, found.stitches.length);
+    if (place === null) return { reason: `The row has too few stitches for that${inSize}.` };
+    const { body } = construct(state.pattern, size).rows[found.index]!;
+    const changed = changedRow(state.grids[size]!.fabric, found, body, size, place, change);
+    if ('reason' in changed) return { reason: `${changed.reason.replace(/\.$/, '')}${inSize}.` };
+    made.push({ size, found, body, changed });
+  }
+  return made;
+}
+
+/** The row's words with the change: within its own words where that can be, else written anew. */
+function textsOf(state: BenchState, { line }: RowOfLine, read: readonly Instruction[], sizes: readonly SizeChange[], change: StitchChange): readonly string[] {
+  const { terms, sizes: names } = state.pattern;
+  const options = { terms, sizeNames: names };
+  const which = sizes.map(({ size }) => size);
+  const from = Math.min(...sizes.map(({ changed }) => changed.from));
+  const to = Math.max(...sizes.map(({ changed }) => changed.to));
+  const inOne = (bodies: readonly (readonly Instruction[])[]): readonly Instruction[] =>
+    mergeBodies(bodies, which, names.length) ?? which.map((size, i) => ({ kind: 'forSizes', sizes: [size], body: bodies[i]!, range: [0, 0] }));
+  const within = (start: number, end: number) => inOne(sizes.map(({ changed }) => [...changed.body.slice(start, changed.from), ...changed.clauses, ...changed.body.slice(changed.to, end)]));
+  const own = readLine(line, state.pattern).stated;
+  const stated = own && countOfAll(own, change);
+  const whole = writeRow(within(0, Infinity), stated, options);
+  if (!sizes.every(({ body }) => body === read)) return [whole];
+  const part = within(from, to);
+  const texts = [writeRow([...read.slice(0, from), ...part, ...read.slice(to)], stated, options), whole];
+  if (part[0]?.kind === 'forSizes') return texts;
+  const [before, last] = [read[from - 1], read[to - 1]!];
+  const rest = own && stated !== own ? line.text.slice(last.range[1], own.range[0]) + writeRow([], stated, options) + line.text.slice(own.range[1]) : line.text.slice(last.range[1]);
+  const words = writeRow(part, null, options).replace(/\.$/, '');
+  return [`${before ? `${line.text.slice(0, before.range[1])}, ` : ''}${words}${rest}`, ...texts];
+}
+
+/** A count of one kind of stitch is of all stitches as soon as there is another kind in the row. */
+function countOfAll(stated: Stated, change: StitchChange): Stated {
+  const isOther = (change.kind === 'replace' || change.kind === 'group') && change.stitch !== stated.unit;
+  return isOther && !stated.also && STITCHES.some(({ us }) => us === stated.unit) ? { ...stated, unit: 'sts' } : stated;
 }

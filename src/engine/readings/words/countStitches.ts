@@ -1,5 +1,6 @@
 import { amountFor } from '../../notation/instruction.ts';
-import type { Instruction } from '../../notation/instruction.ts';
+import type { Instruction, StitchCall } from '../../notation/instruction.ts';
+import { stitchRow } from '../../craft/stitches.ts';
 
 type Placed = Extract<Instruction, { kind: 'work' | 'group' }>;
 
@@ -9,12 +10,17 @@ export function countPlaces({ into }: Placed, size: number): number | null {
   return 'count' in into ? amountFor(into.count, size) : 1;
 }
 
+/** Stitches of one call: all those of a shell, both of a V-stitch and the chain between; 1 for every other. */
+export function stitchesOfCall({ kind, legs }: StitchCall): number {
+  return kind === 'vst' ? 3 : kind === 'shell' ? legs || stitchRow(kind).legs : 1;
+}
+
 /** Stitches that a clause makes in one size, chains and joins included; null where only working the row tells. */
 export function countStitches(node: Instruction, size: number): number | null {
   switch (node.kind) {
     case 'work': {
       const places = countPlaces(node, size);
-      return places === null ? null : places * amountFor(node.each, size);
+      return places === null ? null : places * amountFor(node.each, size) * stitchesOfCall(node.stitch);
     }
     case 'group': {
       const places = countPlaces(node, size);
