@@ -36,10 +36,30 @@ function check(name, args) {
   else failed++;
 }
 
+/** Known weaknesses of packages, high or worse, where the registry tells of them; where it doesn't, that is said and is no failure. */
+function audit() {
+  const { stdout } = spawnSync('npm', ['audit', '--audit-level=high', '--json'], { cwd: root, encoding: 'utf8', shell: process.platform === 'win32' });
+  let report = null;
+  try {
+    report = JSON.parse(stdout);
+  } catch {
+    // No answer that can be read.
+  }
+  const found = report?.metadata?.vulnerabilities;
+  console.log('\n— audit of packages');
+  if (!found) return console.log('The registry gave no audit, so this was not looked at.');
+  console.log(`high ${found.high}, critical ${found.critical}`);
+  const ok = found.high + found.critical === 0;
+  steps.push({ name: 'audit of packages', ok, seconds: 0 });
+  if (ok) passed++;
+  else failed++;
+}
+
 if (!run('packages', process.execPath, ['src/cli/install.mjs'])) {
   failed++;
   finish();
 }
+audit();
 check('types: engine', ['check:engine']);
 check('types: command line and tests', ['check:cli']);
 check('types: app', ['check:app']);
