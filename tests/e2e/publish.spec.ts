@@ -49,3 +49,27 @@ test('Long work can be stopped, and the designer’s own words are printed', asy
   await page.getByLabel('Pictures at').fill('5000');
   await expect(page.getByRole('alert')).toContainText('36 to 1200 dots an inch');
 });
+
+test('Errata compare with how the pattern once stood, and are kept and printed with it', async ({ page }) => {
+  await openDemo(page, 'Foot');
+  await page.getByRole('link', { name: 'Earlier' }).click();
+  await page.getByLabel('Name for how it stands now').fill('First edition');
+  await page.getByRole('button', { name: 'Keep it so' }).click();
+  await expect(page.getByText('First edition').first()).toBeVisible();
+  await page.keyboard.press('Escape');
+  const row = page.getByRole('table', { name: 'Ledger and words' }).getByRole('row', { name: /^Round 4\b/ });
+  await row.getByRole('button', { name: /makes 48/ }).click();
+  await page.keyboard.type('52');
+  await page.keyboard.press('Enter');
+  await expect(row.getByRole('button', { name: /makes 52/ })).toBeVisible();
+  await page.getByRole('link', { name: 'Publish' }).click();
+  await page.getByLabel('Compare with').selectOption({ label: 'First edition' });
+  // The round that was changed with its words, the rounds that follow it as one.
+  const changes = page.getByRole('region', { name: 'Errata' }).getByRole('listitem');
+  await expect(changes.filter({ hasText: /^Foot, round 4 \(size S\): .* 52 sts; was: sc in each st around\. 48 sts\.$/ })).toHaveCount(1);
+  await expect(changes.filter({ hasText: /^Foot, rounds 5–\d+ \(size S\): 52 sts, was 48 sts\.$/ })).toHaveCount(1);
+  await expect(changes.filter({ hasText: /\bin 52 A\b/ })).toHaveCount(0);
+  expect(await changes.count()).toBeLessThan(25);
+  await page.getByRole('button', { name: 'Keep with the pattern' }).click();
+  await expect.poll(() => page.evaluate(() => [...document.querySelectorAll('.facsimile')].map((each) => each.shadowRoot?.textContent ?? '').join(' ')), { timeout: 20_000 }).toContain('was 48 sts');
+});

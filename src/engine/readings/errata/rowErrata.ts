@@ -96,8 +96,17 @@ function differences(was: SaidRow, now: SaidRow): readonly (readonly [string, st
   } else if (counts[0] !== counts[1]) found.push(counts);
   if (was.number !== now.number || was.word !== now.word) found.push([nameOf(was), nameOf(now)]);
   if (was.side !== now.side) found.push([was.side, now.side]);
-  if (was.yarns !== now.yarns) found.push([`in ${was.yarns}`, `in ${now.yarns}`]);
+  if (was.yarns !== now.yarns) {
+    const [before, after] = [onlyYarn(was.yarns), onlyYarn(now.yarns)];
+    // More or fewer stitches in the one yarn of a row are told by its count.
+    if (before === null || before !== after) found.push([`in ${before ?? was.yarns}`, `in ${after ?? now.yarns}`]);
+  }
   return found;
+}
+
+/** The letter of a row in one yarn; null where it has several runs. */
+function onlyYarn(yarns: string): string | null {
+  return /^\d+ (\S+)$/.exec(yarns)?.[1] ?? null;
 }
 
 function countOf({ made, stated }: SaidRow): string {
@@ -165,10 +174,18 @@ function folded(changes: readonly RowChange[], names: readonly string[]): readon
   }
   const said = [...bySaying.values()].map(({ change, sizes }) => ({ change, sizes: [...new Set(sizes)] }));
   const lines: { first: RowChange; last: RowChange; sizes: readonly string[] }[] = [];
+  // By what is said: a row may have other changes between those that go on.
+  const open = new Map<string, { first: RowChange; last: RowChange; sizes: readonly string[] }>();
   for (const { change, sizes } of said) {
-    const before = lines.at(-1);
-    if (before && before.sizes.join('\n') === sizes.join('\n') && before.last.section === change.section && before.last.word === change.word && before.last.number !== null && change.number === before.last.number + 1 && before.last.was === change.was && before.last.now === change.now) before.last = change;
-    else lines.push({ first: change, last: change, sizes });
+    const key = JSON.stringify([change.section, change.word, sizes, change.was, change.now]);
+    const before = open.get(key);
+    if (before && before.last.number !== null && change.number === before.last.number + 1) {
+      before.last = change;
+      continue;
+    }
+    const line = { first: change, last: change, sizes };
+    lines.push(line);
+    open.set(key, line);
   }
   return lines.map(({ first, last, sizes }) => ({
     place: placeOf(first, last), section: first.section, sizes: sizes.length === names.length ? [] : sizes, now: first.now, was: first.was,

@@ -46,6 +46,15 @@ describe('errata', () => {
     expect(rows.some((line) => /^Band, rows? 1/.test(line))).toBe(true);
   });
 
+  it('tell rows that follow with another count as one, and of their one yarn nothing', () => {
+    const rounds = (second: string, sts: number) => read(`T\nTerms: US\nYarn A: slate #4b5a6b\n\nTUBE (worked in the round)\nFoundation: ch 12, join with sl st to form a ring.\nRound 1: sc in each ch around. (12 sc)\nRound 2: ${second} (${sts} sc)\nRounds 3-9: sc in each st around. (${sts} sc)\nFasten off.\n`);
+    const lines = said(rounds('sc in each st around.', 12), rounds('(sc in next 2 sts, 2 sc in next st) 4 times.', 16)).filter((line) => line.startsWith('Tube'));
+    expect(lines).toEqual([
+      'Tube, round 2: (sc in next 2 sts, 2 sc in next st) 4 times. 16 sts; was: sc in each st around. 12 sts.',
+      'Tube, rounds 3–9: 16 sts, was 12 sts.',
+    ]);
+  });
+
   it('say nothing of rows that are worded otherwise and worked the same', () => {
     const before = read('T\nTerms: US\n\nBAND\nFoundation: ch 11.\nRow 1: sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: ch 1, turn, sc in each st across. (10 sc)\n');
     const after = read('T\nTerms: US\n\nBAND\nFoundation: ch 11.\nRow 1: sc in 2nd ch from hook and in each ch to end. (10 sc)\nRow 2: turn, ch 1, sc in each st to end. (10 sc)\n');
