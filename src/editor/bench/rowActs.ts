@@ -1,9 +1,11 @@
+import { handWritten } from '../../engine/2-construct/recipes/handWritten.ts';
 import { copyRow } from './commands/copyRow.ts';
 import { insertRow } from './commands/insertRow.ts';
 import { layYarn } from './commands/layYarn.ts';
 import { mirrorRow } from './commands/mirrorRow.ts';
 import { removeRow } from './commands/removeRow.ts';
 import { removeRows } from './commands/removeRows.ts';
+import { remakeSection } from './commands/remakeSection.ts';
 import { MOST_ROWS, repeatRows } from './commands/repeatRows.ts';
 import { setStitch } from './commands/setStitch.ts';
 import { swapRows } from './commands/swapRows.ts';
@@ -62,7 +64,16 @@ export function rowActs(session: Session, clipboard: Clipboard, entry: RowEntry,
     ...copies,
     offer('Remove it', removeRow(entry.key, name)),
   ];
+  const owner = session.pattern.sections[session.shown]?.id;
+  if (owner !== undefined && handWritten(session.pattern).includes(owner)) acts.push({ name: 'Make this section from its recipe again', act: () => remake(session, owner) });
   if (choice.kind === 'yarn') acts.unshift(offer(`Lay ${choice.letter} on the whole row`, layYarn(wholeRow(session.fabric, entry.row), choice.letter, everySize)));
   if (stitch !== null) acts.unshift(offer('Increase here', setStitch(stitch, { kind: 'increase' })), offer('Decrease here', setStitch(stitch, { kind: 'decrease' })), offer('Turn here', turnHere(stitch)));
   return acts;
+}
+
+/** Makes a section from its recipe again as one step, or says why it can't be. */
+export function remake(session: Session, section: string): void {
+  const step = remakeSection(section, session.state);
+  if ('reason' in step) session.refusal = step.reason;
+  else session.commit(() => step);
 }

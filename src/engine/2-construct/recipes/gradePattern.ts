@@ -20,6 +20,8 @@ export interface Grading {
   readonly gauge: Gauge | null;
   /** Other settings, or null for those that the sections keep. */
   readonly settings: PieceSettings | null;
+  /** This section alone is made anew, even where it was changed by hand; all others stay. */
+  readonly only?: string;
 }
 
 /** What becomes of a section: `kept` was written or changed by hand and stays, `anew` gets other rows, `same` has them already. */
@@ -46,19 +48,21 @@ export interface Graded {
 
 /**
  * Makes the same piece to other measurements, without drawing again: sections of recipes get the rows that the new numbers
- * ask for, motifs stay on the rows they were laid on. Null for a pattern that no recipe made. Refuses what `makePiece` and
- * `resize` refuse.
+ * ask for, motifs stay on the rows they were laid on. Null for a pattern that no recipe made, and where the piece has no such
+ * section as is asked for alone. Refuses what `makePiece` and `resize` refuse.
  */
 export function gradePattern(pattern: Pattern, grading: Grading): Graded | null {
   const settings = grading.settings ?? settingsOf(pattern);
   if (!settings) return null;
   const gauge = grading.gauge ?? pattern.gauge;
   const piece = makePiece({ settings, gauge, swatches: grading.swatches, sizes: grading.sizes.map((size) => size.name), measures: grading.measures, pins: grading.pins }, pattern.terms);
-  const byHand = new Set(sectionsByHand(pattern, settings.kind));
-  const edits: Edit[] = [...resize(pattern, grading.sizes)];
+  const { only } = grading;
+  if (only !== undefined && !(pattern.sections.some(({ id, recipe }) => id === only && recipe?.name === `${settings.kind}.${only}`) && piece.sections.some(({ id }) => id === only))) return null;
+  const byHand = new Set(only === undefined ? sectionsByHand(pattern, settings.kind) : pattern.sections.map(({ id }) => id).filter((id) => id !== only));
+  const edits: Edit[] = only === undefined ? [...resize(pattern, grading.sizes)] : [];
   if (!dequal(gauge, pattern.gauge)) edits.push({ kind: 'set', field: 'gauge', value: gauge });
   const sized = applied(pattern, edits);
-  const leaving = sectionsThatLeave(sized, piece, byHand);
+  const leaving = only === undefined ? sectionsThatLeave(sized, piece, byHand) : [];
   const gone = leaving.flatMap((section) => removal(sized, { kind: 'section', section }));
   edits.push(...gone);
   const resized = applied(sized, gone);
@@ -76,7 +80,7 @@ export function gradePattern(pattern: Pattern, grading: Grading): Graded | null 
     moved.push(...without.moved);
     droppedRuns += without.droppedRuns;
   }
-  edits.push(...newSections(resized, piece));
+  if (only === undefined) edits.push(...newSections(resized, piece));
   return { edits, piece, changes: changesOf(pattern, sized, piece, byHand), kept: [...byHand], moved, droppedRuns, lost };
 }
 
