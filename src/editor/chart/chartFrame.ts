@@ -35,7 +35,6 @@ const PAD_PX = 20;
 export function chartFrame(frame: HTMLElement, parts: StageParts, firstFit: Fit, port: ChartPort): ChartFrame {
   let drawing: Drawing | null = null;
   let find: FindItem | null = null;
-  let items: Int32Array = new Int32Array(0);
   let fitted: Fit | null = firstFit;
   let size: Size = { width: 0, height: 0 };
   const picture = stage(parts, port);
@@ -135,7 +134,6 @@ export function chartFrame(frame: HTMLElement, parts: StageParts, firstFit: Fit,
       if (next.drawing !== drawing) {
         drawing = next.drawing;
         find = null;
-        items = itemOfStitch(drawing);
         limit();
       }
       picture.show(next);
@@ -147,7 +145,7 @@ export function chartFrame(frame: HTMLElement, parts: StageParts, firstFit: Fit,
       movement.to(scaledAbout(picture.view, factor, size.width / 2, size.height / 2, movement.range), true);
     },
     showStitch(stitch, centre) {
-      const item = items[stitch] ?? -1;
+      const item = drawing ? (itemOfStitch(drawing)[stitch] ?? -1) : -1;
       if (!drawing || item < 0 || size.width === 0) return;
       const view = picture.view;
       const next = centre ? centredOn(view, drawing.stitches.x[item]!, drawing.stitches.y[item]!, size) : withBoxInSight(view, boxOf(item), size, 2.5 * PAD_PX);
@@ -174,7 +172,7 @@ export function chartFrame(frame: HTMLElement, parts: StageParts, firstFit: Fit,
       movement.to(next, true);
     },
     clientPoint(stitch) {
-      const item = items[stitch] ?? -1;
+      const item = drawing ? (itemOfStitch(drawing)[stitch] ?? -1) : -1;
       if (!drawing || item < 0) return null;
       const corner = frame.getBoundingClientRect();
       const { x, y, k } = picture.view;
