@@ -10,10 +10,11 @@ import { layYarn } from './commands/layYarn.ts';
 import { setStitchOr } from './commands/setStitch.ts';
 import type { StitchChange } from './commands/stitchChange.ts';
 import { turnHere } from './commands/turnHere.ts';
-import type { Choice } from '../touch/choice.ts';
+import type { Choice, LaidHow } from '../touch/choice.ts';
 import type { BenchState } from './benchState.ts';
 import type { Session } from './session.svelte.ts';
 import { placingSentence } from '../motif/placingSentence.ts';
+import { floodYarn } from './floodYarn.ts';
 import { runOfYarn, straightRun } from './strokeStitches.ts';
 
 /** What touches of the chart do to a session, and what is shown over the chart while they are on their way. */
@@ -32,6 +33,8 @@ export class ChartTouch {
   #laidLast: number | null = null;
   /** Whether yarns are laid in every size. */
   everySize = $state(false);
+  /** How a yarn is laid: where the stroke goes, in a straight line along the row, or on all that hangs together in one yarn. */
+  laid = $state<LaidHow>('free');
 
   constructor(session: Session, motifs: () => readonly Motif[]) {
     this.#session = session;
@@ -117,13 +120,14 @@ export class ChartTouch {
     if (session.choice.kind === 'move') return this.#dragTo(phase, last ?? null);
     if (session.choice.kind === 'block' && last !== undefined && phase !== 'cancel') session.block = { from: phase === 'start' ? last : (session.block?.from ?? last), to: last, fabric: session.fabric };
     if (session.choice.kind !== 'yarn') return;
-    if (phase === 'start') this.stroke = stitches;
-    else if (phase === 'move') this.stroke = info.shift ? straightRun(session.fabric, [...this.stroke, ...stitches]) : [...new Set([...this.stroke, ...stitches])];
+    if (phase === 'start') this.stroke = this.laid === 'fill' && stitches[0] !== undefined ? this.#flood(stitches[0]) : stitches;
+    else if (phase === 'move') this.stroke = this.laid === 'fill' ? this.stroke : info.shift || this.laid === 'straight' ? straightRun(session.fabric, [...this.stroke, ...stitches]) : [...new Set([...this.stroke, ...stitches])];
     else if (phase === 'cancel') this.stroke = [];
     else {
       const laid = this.stroke;
       this.stroke = [];
-      this.#layStroke(laid, session.choice.letter, info.presses > 1);
+      if (this.laid === 'fill') session.commit(layYarn(laid, session.choice.letter, this.everySize));
+      else this.#layStroke(laid, session.choice.letter, info.presses > 1);
     }
   };
 
@@ -158,13 +162,19 @@ export class ChartTouch {
     }
   }
 
-  /** Lays a yarn on a stitch by key; with Shift along the row from where it was laid last, with Control on what is of one yarn there. */
+  #flood(stitch: number): readonly number[] {
+    const { fabric, above, colours } = this.#session;
+    return floodYarn(fabric, above, colours.yarn, stitch);
+  }
+
+  /** Lays a yarn on a stitch by key; with Shift along the row from where it was laid last, with Control on what is of one yarn there in the row, with both in all rows. */
   layByKey(stitch: number, letter: string, info: Pick<ChartPointer, 'shift' | 'control'> = { shift: false, control: false }): void {
     const { fabric, colours } = this.#session;
     const from = this.#laidLast;
+    const fills = this.laid === 'fill' || (info.shift && info.control);
     const isStraight = info.shift && from !== null && fabric.row[from] === fabric.row[stitch];
     this.#laidLast = stitch;
-    const laid = isStraight ? straightRun(fabric, [from, stitch]) : info.control ? runOfYarn(fabric, colours.yarn, stitch) : [stitch];
+    const laid = fills ? this.#flood(stitch) : isStraight ? straightRun(fabric, [from, stitch]) : info.control ? runOfYarn(fabric, colours.yarn, stitch) : [stitch];
     this.#session.commit(layYarn(laid, letter, this.everySize));
   }
 

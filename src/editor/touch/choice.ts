@@ -4,6 +4,9 @@ import { changeName, type StitchChange } from '../bench/commands/stitchChange.ts
 /** How a motif is to lie in the row: as often as it fits from the centre or an edge, spread over the whole row, or once where it is touched. */
 export type MotifLie = 'centre' | 'left' | 'right' | 'spread' | 'once';
 
+/** How a yarn is laid: where the stroke goes, in a straight line along the row, or on all that hangs together in one yarn. */
+export type LaidHow = 'free' | 'straight' | 'fill';
+
 /** What the next touch of the chart does. */
 export type Choice =
   | { readonly kind: 'point' }
@@ -31,14 +34,20 @@ function changeSentence(change: StitchChange, pattern: Pattern): string {
   }
 }
 
+const LAID: Readonly<Record<LaidHow, string>> = {
+  free: '. Drag over stitches.',
+  straight: ' in a straight line: drag along a row.',
+  fill: ' on all stitches that hang together in the yarn of the one you touch, row over row.',
+};
+
 /** The choice as a sentence under the chart. */
-export function choiceSentence(choice: Choice, pattern: Pattern): string {
+export function choiceSentence(choice: Choice, pattern: Pattern, laid: LaidHow = 'free'): string {
   switch (choice.kind) {
     case 'point':
       return 'Point at a stitch to see its row in all three readings.';
     case 'yarn': {
       const yarn = pattern.yarns.find((each) => each.letter === choice.letter);
-      return `Lay ${choice.letter}${yarn ? ` ${yarn.name}` : ''}. Drag over stitches.`;
+      return `Lay ${choice.letter}${yarn ? ` ${yarn.name}` : ''}${LAID[laid]}`;
     }
     case 'motif': {
       const motif = pattern.motifs.find((each) => each.id === choice.motif);

@@ -23,7 +23,9 @@ function rowsOf(state: BenchState, stitches: readonly number[]): LaidRow[] {
     const column = columns.columnOf[stitch] ?? -1;
     if (column < 0) continue;
     const row = fabric.row[stitch]!;
-    byRow.set(row, [...(byRow.get(row) ?? []), column]);
+    const known = byRow.get(row);
+    if (known) known.push(column);
+    else byRow.set(row, [column]);
   }
   return [...byRow].map(([row, at]) => ({
     section: fabric.sections[fabric.rows[row]!.section]!.id,
