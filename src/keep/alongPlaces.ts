@@ -1,5 +1,6 @@
 import * as v from 'valibot';
 import type { KeyStore } from './keyStore.ts';
+import { shelfKeys } from './shelfKeys.ts';
 
 const entrySchema = v.object({
   line: v.string(),
@@ -28,24 +29,21 @@ export interface AlongPlaces {
   setHand(hand: 'right' | 'left'): Promise<void>;
 }
 
-/** Where the places of one pattern are kept: every key begins so. */
-export const alongPrefix = (pattern: string): string => `along/${pattern}/`;
 const HAND = 'along-hand';
 
 /** The places in a store. */
 export function alongPlacesOf(store: KeyStore): AlongPlaces {
-  const keyOf = (pattern: string, size: string, version: string | null) => `${alongPrefix(pattern)}${encodeURIComponent(size)}/${encodeURIComponent(version ?? '')}`;
   return {
     async get(pattern, size, version) {
-      const entry = v.safeParse(entrySchema, await store.get(keyOf(pattern, size, version)));
+      const entry = v.safeParse(entrySchema, await store.get(shelfKeys.place(pattern, size, version)));
       return entry.success ? entry.output : null;
     },
-    put: (pattern, size, version, entry) => store.setMany([[keyOf(pattern, size, version), entry]]),
+    put: (pattern, size, version, entry) => store.setMany([[shelfKeys.place(pattern, size, version), entry]]),
     async last(pattern) {
-      const last = v.safeParse(lastSchema, await store.get(`${alongPrefix(pattern)}last`));
+      const last = v.safeParse(lastSchema, await store.get(shelfKeys.lastMade(pattern)));
       return last.success ? last.output : null;
     },
-    setLast: (pattern, size, version) => store.setMany([[`${alongPrefix(pattern)}last`, { size, version }]]),
+    setLast: (pattern, size, version) => store.setMany([[shelfKeys.lastMade(pattern), { size, version }]]),
     async hand() {
       const hand = v.safeParse(handSchema, await store.get(HAND));
       return hand.success ? hand.output : 'right';

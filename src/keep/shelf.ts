@@ -130,8 +130,8 @@ export function shelfOf(store: KeyStore, token: string): Shelf {
     remove: (id) =>
       store.transact([], () => ({
         set: [],
-        del: [shelfKeys.head(id), shelfKeys.picture(id), shelfKeys.file(id)],
-        delBetween: [shelfKeys.wholes(id), shelfKeys.journal(id), shelfKeys.pieces(id), shelfKeys.allEarlier(id)].map(shelfKeys.range),
+        del: [shelfKeys.head(id), shelfKeys.picture(id), shelfKeys.file(id), shelfKeys.choices(id)],
+        delBetween: [shelfKeys.wholes(id), shelfKeys.journal(id), shelfKeys.pieces(id), shelfKeys.allEarlier(id), shelfKeys.places(id)].map(shelfKeys.range),
       })),
   };
 }

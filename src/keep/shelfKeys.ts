@@ -22,6 +22,11 @@ export const shelfKeys = {
   earlier: (id: string, at: number) => `earlier/${part(id)}/${numbered(at)}`,
   allEarlier: (id: string) => `earlier/${part(id)}/`,
   file: (id: string) => `file/${part(id)}`,
+  /** Where a maker is in a size and version; what was made last; how it is published. */
+  place: (id: string, size: string, version: string | null) => `along/${part(id)}/${part(size)}/${part(version ?? '')}`,
+  lastMade: (id: string) => `along/${part(id)}/last`,
+  places: (id: string) => `along/${part(id)}/`,
+  choices: (id: string) => `publish/${part(id)}`,
   /** The range of all keys that begin so. */
   range: (prefix: string) => [prefix, prefix + LAST] as const,
   /** The id in a key such as `whole/id/000000000012`; `null` in a key of another kind. */

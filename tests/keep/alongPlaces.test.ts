@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { alongPlacesOf } from '../../src/keep/alongPlaces.ts';
+import { shelfOf } from '../../src/keep/shelf.ts';
 import { memoryStore } from './memoryStore.ts';
 
 describe('the places of makers', () => {
@@ -33,6 +34,18 @@ describe('the places of makers', () => {
     expect(await places.last('p')).toBeNull();
     await places.setLast('p', 'M', 'plain');
     expect(await places.last('p')).toEqual({ size: 'M', version: 'plain' });
+  });
+
+  it('lets the places go with the pattern', async () => {
+    const store = memoryStore();
+    const places = alongPlacesOf(store);
+    await places.put('p', 'M', null, { line: 'a', nth: 0, done: 2, ticks: [], keptAt: 1 });
+    await places.setLast('p', 'M', null);
+    await places.put('p2', 'M', null, { line: 'a', nth: 0, done: 3, ticks: [], keptAt: 1 });
+    await shelfOf(store, 'here').remove('p');
+    expect(await places.get('p', 'M', null)).toBeNull();
+    expect(await places.last('p')).toBeNull();
+    expect(await places.get('p2', 'M', null)).not.toBeNull();
   });
 
   it('remembers the hand', async () => {

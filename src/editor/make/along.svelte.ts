@@ -125,7 +125,7 @@ export class Along {
 
   back(stride: Stride): void {
     const { rows, place } = this;
-    const before = stride === 'stitch' ? stitchBack(rows, place) : stride === 'run' ? runBack(rows, this.fabric, this.colours.yarn, place) : rowBack(rows, place);
+    const before = stride === 'stitch' ? stitchBack(rows, place) : stride === 'run' ? runBack(rows, this.fabric, this.colours.yarn, place) : rowBack(place);
     if (!rowIsMade(rows, before)) this.#untick(before.at);
     this.#goTo(before);
   }

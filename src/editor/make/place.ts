@@ -58,7 +58,7 @@ export function runBack(rows: readonly AlongRow[], fabric: Fabric, yarn: Uint8Ar
 }
 
 /** To the beginning of this row, or of the row before. */
-export function rowBack(_rows: readonly AlongRow[], { at, done }: Place): Place {
+export function rowBack({ at, done }: Place): Place {
   return done > 0 || at === 0 ? { at, done: 0 } : { at: at - 1, done: 0 };
 }
 

@@ -1,6 +1,7 @@
 import { CHART_KINDS, choiceProblems, defaultChoices, type ChartKind, type PublishChoices, type PublishPart } from '$engine/publish/publishChoices.ts';
 import type { KeyStore } from '$keep/keyStore.ts';
 import { saveAsFile } from '$keep/files.ts';
+import { shelfKeys } from '$keep/shelfKeys.ts';
 import type { MadeFile } from '$publish/archive.ts';
 import type { Output, Progress } from '$publish/publishOrder.ts';
 import type { Session } from '../bench/session.svelte.ts';
@@ -53,7 +54,7 @@ export class PublishDesk {
   }
 
   get #key(): string {
-    return `publish/${this.session.pattern.id}`;
+    return shelfKeys.choices(this.session.pattern.id);
   }
 
   /** Takes up the choices that were kept for this pattern, where they still hold, and sets the sheets. */
