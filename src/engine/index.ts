@@ -73,3 +73,4 @@ export { errata, type Erratum } from './readings/errata/errata.ts';
 export { errataText } from './readings/errata/errataText.ts';
 export { yarnBySection, type SectionYarn } from './readings/yarn/yarnBySection.ts';
 export { yarnNeed, type YarnAmount, type YarnNeed, type YarnTotal } from './readings/yarn/yarnNeed.ts';
+export type { YarnNumbers } from './readings/yarn/yarnNumbers.ts';

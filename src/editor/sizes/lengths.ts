@@ -36,7 +36,8 @@ export function lengthTyped(cm: number | null, unit: LengthUnit): string {
   return cm === null ? '' : String(Number(inUnit(cm, unit).toFixed(places(unit))));
 }
 
-const METRES_PER_YARD = 0.9144;
+/** The yard, by definition. */
+export const METRES_PER_YARD = 0.9144;
 
 /** A length of yarn as a figure: metres, or yards where lengths are read in inches; below ten to one place. */
 export function yarnFigure(metres: number, unit: LengthUnit): string {

@@ -7,6 +7,7 @@ import { work } from '../../engine/3-fabric/work.ts';
 import { colour } from '../../engine/4-colour/colour.ts';
 import { sizeChecks } from '../../engine/readings/sizes/sizeChecks.ts';
 import { sizeReport } from '../../engine/readings/sizes/sizeReport.ts';
+import { yarnNeed } from '../../engine/readings/yarn/yarnNeed.ts';
 import { sectionsByHand } from '../../engine/2-construct/recipes/gradePattern.ts';
 import type { Session } from '../bench/session.svelte.ts';
 import { changeMake } from './commands/changeMake.ts';
@@ -56,6 +57,9 @@ export class Notebook {
   }));
   readonly reports = $derived(this.worked.map(({ size, fabric, colours }) => sizeReport(this.shown, fabric, colours, size, { swatches: this.facts.swatches ?? [], measures: this.facts.measures ?? [], ...(this.numbers[size] ? { numbers: this.numbers[size] } : {}) })));
   readonly findings = $derived(sizeChecks(this.shown, this.reports, this.facts.measures ?? [], this.facts.swatches ?? []));
+  readonly yarn = $derived(this.worked.map(({ fabric, colours }) => yarnNeed(this.shown, fabric, colours, this.facts)));
+  /** Numbers set by hand that can't be. */
+  readonly problems = $derived([...(this.piece.kind === 'graded' ? this.piece.graded.piece.problems : []), ...this.yarn.flatMap(({ problems }) => problems)]);
   /** The measurements that the page asks for: those that the recipe needs or heeds, else those that the finished piece has. */
   readonly needs = $derived.by((): Needs => {
     const known = (this.facts.measures ?? []).map((one) => one.name);
@@ -72,7 +76,7 @@ export class Notebook {
     const asked = this.#asked;
     if (!asked) return null;
     if (!asked.pinnable) return asked;
-    const origin = this.numbers[asked.size]?.get(asked.key);
+    const origin = this.numbers[asked.size]?.get(asked.key) ?? this.yarn[asked.size]?.numbers.get(asked.key);
     return origin ? { ...asked, origin } : null;
   });
 

@@ -5,10 +5,8 @@ import { work } from '../../../src/engine/3-fabric/work.ts';
 import { colour } from '../../../src/engine/4-colour/colour.ts';
 import { cautionsFor } from '../../../src/engine/craft/cautions.ts';
 import { sizeReport } from '../../../src/engine/readings/sizes/sizeReport.ts';
-import { yarnNeed } from '../../../src/engine/readings/yarn/yarnNeed.ts';
 import { allFeatures, workedFeatures } from '../../../src/editor/sizes/pieceFeatures.ts';
 import { sectionOrigins } from '../../../src/editor/sizes/sectionOrigins.ts';
-import { yarnOrigin } from '../../../src/editor/sizes/yarnOrigins.ts';
 import { sockPattern } from './bookPiece.ts';
 
 const pattern = sockPattern();
@@ -24,15 +22,6 @@ describe('where counted and measured numbers come from', () => {
         expect(from.inputs.reduce((product, input) => product * input.value, 1)).toBeCloseTo(value, 9);
       }
     }
-  });
-
-  it('adds up what a yarn goes into', () => {
-    const need = yarnNeed(pattern, fabric, colours);
-    const { value, from } = yarnOrigin(need, 0);
-    if (from.kind !== 'formula') throw new RangeError(`${from.kind} instead of formula`);
-    expect(from.inputs.map(({ says }) => says)).toEqual(['in stitches', 'in ends', 'in seams']);
-    expect(from.inputs.reduce((sum, input) => sum + input.value, 0)).toBeCloseTo(value, 6);
-    expect(value).toBeCloseTo(need.yarns[0]!.metres.estimate * 100, 6);
   });
 });
 

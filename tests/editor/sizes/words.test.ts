@@ -1,12 +1,13 @@
 import { describe, expect, it } from 'vitest';
 import type { Swatch } from '../../../src/engine/1-pattern/pieceFacts.ts';
 import { Reckoning } from '../../../src/engine/2-construct/recipes/reckoning.ts';
-import { nearest } from '../../../src/engine/2-construct/recipes/origin.ts';
+import { nearest, type Unit } from '../../../src/engine/2-construct/recipes/origin.ts';
 import { originTree } from '../../../src/editor/sizes/originTree.ts';
 import { originHow, originInputs, originText, originValue } from '../../../src/editor/sizes/originWords.ts';
 import { shoeWords } from '../../../src/editor/sizes/shoeWords.ts';
 import { SIZE_SETS } from '../../../src/editor/sizes/sizeSets.ts';
 import { washingOf } from '../../../src/editor/sizes/washing.ts';
+import { yarnSources } from '../../../src/editor/sizes/yarnSources.ts';
 
 describe('where a number comes from, in words', () => {
   const r = new Reckoning(0, { heel: [24] });
@@ -23,6 +24,22 @@ describe('where a number comes from, in words', () => {
     // 1.8 stitches a cm are 4.572 an inch of 2.54 cm, by hand.
     expect(originValue({ key: 'gauge.sc.plain.stitches', unit: 'sts/cm', value: 1.8 }, 'in')).toBe('4.572 sts/in');
     expect([originValue(girth, 'cm'), originValue(girth, 'in'), originHow(girth, 'in')]).toEqual(['25.4 cm', '10.00 in', 'measured']);
+  });
+
+  it('says yarn in metres or yards, weights, balls and prices as they are read', () => {
+    const said = (unit: Unit, value: number) => (['cm', 'in'] as const).map((lengths) => originValue({ key: 'yarn.A', unit, value }, lengths));
+    // A yard is 0.9144 m, by definition.
+    expect(said('m', 91.44)).toEqual(['91 m', '100 yd']);
+    expect(said('g/m', 0.4)).toEqual(['0.4 g/m', '0.366 g/yd']);
+    expect([said('g', 78.26)[0], said('money', 6.5)[0], said('number', 2)[0], said('balls', 1)[0], said('balls', 3)[0]]).toEqual(['78.3 g', '6.50', '2', '1 ball', '3 balls']);
+    expect(originValue({ key: 'yarn.margin', unit: 'share', value: 0.1 }, 'cm')).toBe('10 %');
+    expect(originText('the ball: 50 g are 125 m; 100 g are 182 to 250 m', 'in')).toBe('the ball: 50 g are 137 yd; 100 g are 199 to 273 yd');
+  });
+
+  it('says what the yarns rest on, guesses apart from what was weighed', () => {
+    const sources = yarnSources([{ letter: 'A', source: 'swatch 1: 14 g weighed', guessed: false }, { letter: 'B', source: 'a guess: ratios', guessed: true }, { letter: 'C', source: 'swatch 1: 14 g weighed', guessed: false }]);
+    expect(sources.map(({ letters, isGuess }) => [letters, isGuess])).toEqual([['A, C', false], ['B', true]]);
+    expect(sources.map(({ says }) => says)).toEqual(['From swatch 1: 14 g weighed.', 'A rough guess, as no swatch was weighed or measured: ratios. Weigh a swatch and write down its grams to have it closer.']);
   });
 
   it('says of a number set by hand what it would be, and still shows what that is reckoned from', () => {

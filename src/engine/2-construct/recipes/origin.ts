@@ -1,5 +1,5 @@
-/** What a number counts. */
-export type Unit = 'cm' | 'sts' | 'rows' | 'sts/cm' | 'rows/cm' | 'share' | 'times';
+/** What a number counts. `number` is a bare one, `money` in the currency that the designer names. */
+export type Unit = 'cm' | 'm' | 'g' | 'sts' | 'rows' | 'sts/cm' | 'rows/cm' | 'g/m' | 'share' | 'times' | 'balls' | 'money' | 'number';
 
 /** How an exact number became a whole one. */
 export interface Rounding {

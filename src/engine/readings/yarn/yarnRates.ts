@@ -17,8 +17,10 @@ export interface YarnRate {
   readonly stitchCm: (kind: StitchKind) => Estimate;
   /** Weight of a centimetre; null where nothing is known of it. */
   readonly gramsPerCm: Estimate | null;
-  /** Where it comes from, in words. */
+  /** Where the length comes from, in words. */
   readonly source: string;
+  /** Where the weight comes from, in words; empty where nothing is known of it. */
+  readonly weightSource: string;
   /** No swatch was weighed or measured. */
   readonly guessed: boolean;
   /** The lengths were taken from a weight, so that doubt about the yarn's length doesn't touch the weight of the piece. */
@@ -45,25 +47,26 @@ export function yarnRate(pattern: Pick<Pattern, 'gauge'>, facts: PieceFacts, let
   const supply = facts.supplies?.find((one) => one.letter === letter) ?? null;
   const swatches = (facts.swatches ?? []).filter((one) => one.technique !== 'carried' && (one.metres !== null || one.grams !== null) && (one.yarn === letter || one.yarn === null));
   const label = labelled(supply?.ballGrams ?? null, supply?.ballMetres ?? null);
-  const classed = byClass(supply?.weight ?? swatches[0]?.weight ?? null);
+  const classed = byClass(supply?.weight ?? swatches.find((one) => one.weight !== null)?.weight ?? null);
   const guessCm = YARN_PER_WIDTH / gaugeOf(pattern.gauge, facts.swatches ?? [], 'sc', 'plain').stitchesPerCm;
   if (swatches.length === 0) {
     const weight = label ?? classed;
     return {
-      stitchCm: (kind) => ({ value: guessCm * YARN_RATIO[kind], spread: GUESS_SPREAD }), gramsPerCm: weight,
-      source: `a guess: ${YARN_RATIO_SOURCE}${!label && classed ? `; weight by class: ${YARN_LENGTH_SOURCE}` : ''}`, guessed: true, byWeight: false,
+      stitchCm: (kind) => ({ value: guessCm * YARN_RATIO[kind], spread: GUESS_SPREAD }), gramsPerCm: weight?.estimate ?? null, weightSource: weight?.source ?? '',
+      source: `a guess: a single crochet takes ${YARN_PER_WIDTH} widths of itself, give or take ${GUESS_SPREAD * 100} % (${YARN_RATIO_SOURCE})`, guessed: true, byWeight: false,
     };
   }
-  const weight = label ?? weighed(swatches) ?? classed ?? guessedWeight(swatches[0]!, guessCm);
+  const found = label ?? weighed(swatches) ?? classed ?? guessedWeight(swatches, guessCm);
+  const weight = found?.estimate ?? null;
   const known = new Map<StitchKind, Estimate>();
   return {
     stitchCm: (kind) => {
-      const found = known.get(kind) ?? fromSwatch(fitting(swatches, letter, kind), kind, weight, guessCm);
-      known.set(kind, found);
-      return found;
+      const own = known.get(kind) ?? fromSwatch(fitting(swatches, letter, kind), kind, weight, guessCm);
+      known.set(kind, own);
+      return own;
     },
-    gramsPerCm: weight,
-    source: swatches.map((swatch) => `swatch ${swatch.id}, ${swatch.metres !== null ? `${swatch.metres} m measured` : `${swatch.grams} g weighed`}`).join('; '),
+    gramsPerCm: weight, weightSource: found?.source ?? '',
+    source: `${swatches.map(swatchWords).join('; ')}. Other stitches by rough published ratios, give or take ${OTHER_STITCH * 100} %`,
     guessed: false, byWeight: swatches.every((swatch) => swatch.metres === null),
   };
 }
@@ -97,23 +100,42 @@ function unitOf(swatch: Swatch, weight: Estimate | null, guessCm: number): Estim
   return { value: swatch.grams! / weight.value / units, spread: together(SCALE_GRAMS / swatch.grams!, HAND, weight.spread) };
 }
 
-function labelled(grams: number | null, metres: number | null): Estimate | null {
-  return grams !== null && metres !== null ? { value: grams / (metres * 100), spread: LABEL } : null;
+/** `swatch 1: 14 g weighed in 27 × 31 sts of sc`. */
+function swatchWords({ id, stitch, stitches, rows, metres, grams }: Swatch): string {
+  return `swatch ${id}: ${metres !== null ? `${metres} m measured` : `${grams} g weighed`} in ${stitches} × ${rows} sts of ${stitchRow(stitch).us}`;
 }
 
-function weighed(swatches: readonly Swatch[]): Estimate | null {
+/** Weight of a centimetre, and where it comes from in words. */
+interface Weight {
+  readonly estimate: Estimate;
+  readonly source: string;
+}
+
+function labelled(grams: number | null, metres: number | null): Weight | null {
+  return grams !== null && metres !== null ? { estimate: { value: grams / (metres * 100), spread: LABEL }, source: `the ball: ${grams} g are ${metres} m` } : null;
+}
+
+function weighed(swatches: readonly Swatch[]): Weight | null {
   const both = swatches.find((one) => one.metres !== null && one.grams !== null);
-  return both ? { value: both.grams! / (both.metres! * 100), spread: together(SCALE_GRAMS / both.grams!, RULE) } : null;
+  return both ? { estimate: { value: both.grams! / (both.metres! * 100), spread: together(SCALE_GRAMS / both.grams!, RULE) }, source: `swatch ${both.id}: ${both.grams} g are ${both.metres} m` } : null;
 }
 
-function byClass(number: number | null): Estimate | null {
-  const span = YARN_WEIGHTS.find((weight) => weight.number === number)?.metresPer100g;
-  if (!span || span.most === null) return null;
-  return { value: 1 / ((span.least + span.most) / 2), spread: (span.most - span.least) / (span.most + span.least) };
+function byClass(number: number | null): Weight | null {
+  const found = YARN_WEIGHTS.find((weight) => weight.number === number);
+  const span = found?.metresPer100g;
+  if (!found || !span || span.most === null) return null;
+  return {
+    estimate: { value: 1 / ((span.least + span.most) / 2), spread: (span.most - span.least) / (span.most + span.least) },
+    source: `rough, by yarn weight ${found.number} ${found.name}: 100 g are ${span.least} to ${span.most} m (${YARN_LENGTH_SOURCE})`,
+  };
 }
 
 /** A weighed swatch of a yarn whose length is not known: its weight by the guessed length. */
-function guessedWeight(swatch: Swatch, guessCm: number): Estimate | null {
-  if (swatch.grams === null) return null;
-  return { value: swatch.grams / (swatchUnits(swatch) * guessCm), spread: GUESS_SPREAD };
+function guessedWeight(swatches: readonly Swatch[], guessCm: number): Weight | null {
+  const swatch = swatches.find((one) => one.grams !== null);
+  if (!swatch) return null;
+  return {
+    estimate: { value: swatch.grams! / (swatchUnits(swatch) * guessCm), spread: GUESS_SPREAD },
+    source: `swatch ${swatch.id} weighs ${swatch.grams} g; its length is a guess: a single crochet takes ${YARN_PER_WIDTH} widths of itself (${YARN_RATIO_SOURCE})`,
+  };
 }

@@ -27,10 +27,11 @@ export interface YarnUse {
 }
 
 /** A sewn seam takes about three times its length (common practice). */
-const SEWN = 3;
+export const SEWN = 3;
 /** Carried yarn lies a little slack (from memory). */
-const SLACK = 1.1;
-const TAIL_CM = 15;
+export const SLACK = 1.1;
+/** A tail that is woven in, cm, unless the designer says otherwise (common practice: 10 to 15). */
+export const TAIL_CM = 15;
 /** How far lengths that depend on the maker's habit may be off (from memory). */
 const HABIT = 0.3;
 const MEASURED = 0.05;

@@ -4,6 +4,7 @@ import type { PieceFacts, Swatch } from '../../../../src/engine/1-pattern/pieceF
 import type { Pattern } from '../../../../src/engine/1-pattern/pattern.ts';
 import { construct } from '../../../../src/engine/2-construct/construct.ts';
 import { PANEL, SOCK } from '../../../../src/engine/2-construct/recipes/defaults.ts';
+import type { Origin } from '../../../../src/engine/2-construct/recipes/origin.ts';
 import type { PieceSettings } from '../../../../src/engine/2-construct/recipes/settings.ts';
 import { work } from '../../../../src/engine/3-fabric/work.ts';
 import { colour } from '../../../../src/engine/4-colour/colour.ts';
@@ -93,12 +94,17 @@ describe('yarn without a swatch', () => {
 
 const SETTINGS: PieceSettings = { ...SOCK, cuff: { edge: 'folded', heightCm: 3, yarn: 'C' }, loop: { cm: 9, yarn: 'B' }, fringe: { every: 2, strands: 3, cm: 12, yarn: 'B' } };
 
-describe('yarn of a piece', () => {
-  const { pattern: plain } = pieceOf(requestOf(SETTINGS, [measure('footGirth', 22, 26), measure('footLength', 23, 27), measure('legLength', 20, 24)]));
-  const pattern: Pattern = {
-    ...plain, motifs: [{ id: 'dot', name: 'Dot', cells: ['BAAA', 'ABAA'] }],
+/** A sock whose yarns are carried, joined, sewn and cut to fringe. */
+function dotted(girth: readonly number[], foot: readonly number[], leg: readonly number[]): Pattern {
+  const { pattern } = pieceOf(requestOf(SETTINGS, [measure('footGirth', ...girth), measure('footLength', ...foot), measure('legLength', ...leg)]));
+  return {
+    ...pattern, motifs: [{ id: 'dot', name: 'Dot', cells: ['BAAA', 'ABAA'] }],
     placements: [{ id: 'dots', section: 'leg', motif: 'dot', row: { line: 'leg.rows', nth: 4 }, align: 'centre', offset: 0, across: 'fill', up: 3, gap: 0, mirror: false }],
   };
+}
+
+describe('yarn of a piece', () => {
+  const pattern = dotted([22, 26], [23, 27], [20, 24]);
   const facts: PieceFacts = { swatches: [SWATCH], supplies: ['A', 'B', 'C'].map((letter) => ({ letter, weight: 3, ballGrams: 50, ballMetres: 110, price: 5.5 })), currency: 'EUR' };
 
   it('is the same summed by colour and by section, and each is one of the five things', () => {
@@ -154,5 +160,88 @@ describe('yarn of a piece', () => {
   it('is more for a larger size, in every yarn that it is worked in', () => {
     const [small, large] = [needOf(pattern, facts, 0), needOf(pattern, facts, 1)];
     small.yarns.forEach((yarn, i) => expect(large.yarns[i]!.metres.estimate).toBeGreaterThan(yarn.metres.estimate));
+  });
+});
+
+describe('numbers of yarn', () => {
+  const leaves = (origin: Origin): Origin[] => {
+    const { from } = origin;
+    return from.kind === 'formula' && from.inputs.length > 0 ? from.inputs.flatMap(leaves) : from.kind === 'pinned' ? leaves(from.instead) : [origin];
+  };
+  const ball: PieceFacts = { swatches: [{ ...SWATCH, metres: null }], supplies: [{ letter: 'A', weight: 3, ballGrams: 50, ballMetres: 125, price: 6.5 }], tailCm: 12, marginPercent: 20 };
+
+  it('say down to swatch, ball, margin and price what they come from', () => {
+    // By hand: the swatch itself again, 20 g, which are 50 m of 125 m to 50 g; two tails of 12 cm; 50.24 m and a fifth are one ball.
+    const need = needOf(panel(20, 20), ball);
+    const { metres, grams, balls, cost } = need.yarns[0]!.numbers;
+    expect(metres.value).toBeCloseTo(50.24, 2);
+    expect(grams!.value).toBeCloseTo(20.1, 1);
+    expect([balls!.value, cost!.value, need.cost]).toEqual([1, 6.5, 6.5]);
+    const said = leaves(cost!).map(({ says, value }) => [says, Number(value.toFixed(2))]);
+    // 5000 cm ÷ (36 × 40 + 0.467 × (36 + 40)) a single crochet (ratio of a chain: windchilde.com, 4.95 to 10.6).
+    expect(said).toEqual([
+      ['yarn in a single crochet', 3.39], ['single crochets that they are worth', 1475.49], ['lengths that are joined', 1], ['a tail', 12], ['bought beyond the estimate', 0.2], ['yarn in a ball', 125], ['price of a ball', 6.5],
+    ]);
+    const sources = leaves(cost!).map(({ from }) => (from.kind === 'given' ? from.source : ''));
+    expect(sources[0]).toBe('swatch one: 20 g weighed in 36 × 40 sts of sc. Other stitches by rough published ratios, give or take 10 %');
+    expect(leaves(grams!).at(-1)).toMatchObject({ says: 'weight of a metre', value: 0.4, from: { source: 'the ball: 50 g are 125 m' } });
+  });
+
+  it('add up part by part: each is the product of what it names', () => {
+    const need = needOf(dotted([22], [23], [20]), { ...ball, swatches: [SWATCH] });
+    for (const { numbers } of need.yarns) {
+      const { from } = numbers.metres;
+      if (from.kind !== 'formula') throw new RangeError(`${from.kind} instead of formula`);
+      expect(from.inputs.reduce((sum, { value }) => sum + value, 0)).toBeCloseTo(numbers.metres.value, 9);
+    }
+    // By hand: a seam is three times its length, carried yarn a tenth more than its way, a length has two tails of 12 cm.
+    const part = (key: string) => need.numbers.get(key)!;
+    expect(part('yarn.A.stitches').value * 100).toBeCloseTo(part('yarn.A.stitches.one').value * part('yarn.A.stitches.worth').value, 6);
+    expect(part('yarn.A.seams').value * 100).toBeCloseTo(3 * part('yarn.A.seams.length').value, 9);
+    expect(part('yarn.A.carried').value * 100).toBeCloseTo(1.1 * part('yarn.A.carried.over').value, 9);
+    expect(part('yarn.A.ends').value * 100).toBeCloseTo(24 * part('yarn.A.ends.lengths').value, 9);
+    expect(Number.isInteger(Number(part('yarn.A.ends.lengths').value.toFixed(9)))).toBe(true);
+    for (const own of yarnBySection(need)) expect(need.ofSection(own, 'Leg').value * 100).toBeCloseTo(own.sumCm, 9);
+  });
+
+  it.each<[string, number, Partial<Record<'metres' | 'grams' | 'balls' | 'cost', number>>]>([
+    // 130 m at 0.4 g, and a fifth more are 156 m: two balls of 125 m at 6.50.
+    ['yarn.A', 130, { metres: 130, grams: 52, balls: 2, cost: 13 }],
+    // The ball is known by its length, so its weight changes no ball.
+    ['yarn.A.grams', 33, { grams: 33, balls: 1, cost: 6.5 }],
+    ['yarn.A.balls', 4, { balls: 4, cost: 26 }],
+    ['yarn.A.cost', 5, { balls: 1, cost: 5 }],
+  ])('set by hand: %s to %f, and the rest follows', (key, value, expected) => {
+    const need = needOf(panel(20, 20), { ...ball, pins: { [key]: [value] } });
+    const { numbers } = need.yarns[0]!;
+    for (const [name, wanted] of Object.entries(expected)) expect(numbers[name as keyof typeof expected]!.value).toBeCloseTo(wanted, 9);
+    expect(need.cost).toBeCloseTo(expected.cost!, 9);
+    expect(need.problems).toEqual([]);
+    expect(need.numbers.get(key)!.from.kind).toBe('pinned');
+    if (key === 'yarn.A') expect(need.yarns[0]!.metres).toEqual({ estimate: 130, least: 130, most: 130 });
+  });
+
+  it('set by hand to what can’t be are reckoned, and it is said', () => {
+    const need = needOf(panel(20, 20), { ...ball, pins: { 'yarn.A.balls': [1.5], 'yarn.A': [-3] } });
+    expect(need.problems.map(({ key, found, expected }) => [key, found, expected])).toEqual([['yarn.A', -3, '0 or more'], ['yarn.A.balls', 1.5, 'a whole number']]);
+    expect(need.yarns[0]!.balls).toBe(1);
+  });
+
+  it('are marked as rough where no swatch was weighed: published ratios with their range', () => {
+    // windchilde.com: 10.6 in of yarn in an inch of single crochet; sc : hdc : dc are 1 : 1.48 : 1.92. No laboratory values were found, hence a quarter either way.
+    const rate = yarnRate(panel(20, 20), {}, 'A');
+    expect(rate.guessed).toBe(true);
+    expect(rate.stitchCm('sc').value).toBeCloseTo(10.6 / 1.8, 9);
+    for (const [kind, ratio] of [['sc', 1], ['hdc', 1.48], ['dc', 1.92]] as const) expect(rate.stitchCm(kind).value / rate.stitchCm('sc').value).toBeCloseTo(ratio, 9);
+    expect(rate.stitchCm('dc').spread).toBe(0.25);
+    expect(rate.source).toMatch(/^a guess: .*give or take 25 %.*published measurement/);
+  });
+
+  it('of weight by class name the class and its span (two tables and the yards of a pound)', () => {
+    const rate = yarnRate(panel(20, 20), { supplies: [{ letter: 'A', weight: 1, ballGrams: null, ballMetres: null, price: null }] }, 'A');
+    expect(rate.weightSource).toMatch(/^rough, by yarn weight 1 Super Fine: 100 g are 350 to 600 m/);
+    // A typical sock yarn has 400 m of 100 g (knitbettersocks.blogspot.com).
+    expect(1 / rate.gramsPerCm!.value).toBe(475);
+    expect(400 / 475).toBeGreaterThan(1 - rate.gramsPerCm!.spread);
   });
 });
