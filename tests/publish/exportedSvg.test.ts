@@ -12,7 +12,7 @@ import { HOSTILE, hostileDemo, published } from './demo.ts';
 /** Choices that between them reach every writer. */
 const CHOICES: readonly (readonly [string, Partial<PublishChoices>])[] = [
   ['everything, one size', { sizes: 0, charts: ['colour', 'symbol', 'both'] }],
-  ['black and white, large print, left-handed, letter', { sizes: 0, parts: ['booklet', 'words', 'charts', 'legend', 'errata'], mono: true, largePrint: true, hand: 'left', paper: 'letter', charts: ['colour'] }],
+  ['black and white, large print, left-handed, letter', { sizes: 0, parts: ['booklet', 'words', 'charts', 'legend', 'schematic', 'steps', 'errata'], mono: true, largePrint: true, hand: 'left', paper: 'letter', charts: ['colour'] }],
   ['charts alone, large, of all sizes', { parts: ['charts', 'legend'], charts: ['both'], mmPerStitch: 6, sizeCharts: 'together', symbols: 'jis', view: 'fan' }],
 ];
 
@@ -56,6 +56,10 @@ describe.each(CHOICES)('every SVG of %s, under hostile names', (_, choices) => {
     expect(textIn(title)).toContain(HOSTILE.title);
     const texts = documents.flatMap(({ root }) => all(root).filter(({ name }) => name === 'text').map(textIn)).join('\n');
     expect(texts).toContain('<script>alert(1)</script>');
+  });
+
+  it('has no part that is seen through: a PDF has no groups to lay over others as one', () => {
+    for (const { root, name } of documents) expect(all(root).filter(({ attributes: { opacity = '1' } }) => opacity !== '1').map((element) => element.name), name).toEqual([]);
   });
 
   it('can be put into a PDF', () => {

@@ -2,6 +2,7 @@ import type { Pattern } from '../1-pattern/pattern.ts';
 import type { Fabric } from '../3-fabric/fabric.ts';
 import { colourGrid } from '../4-colour/colourGrid.ts';
 import { fabricWithStitches, setStitches } from '../4-colour/setStitches.ts';
+import { fileWord } from '../notation/fileWord.ts';
 import { gaugeAtScale } from '../5-layout/gaugeAtScale.ts';
 import { layOut } from '../5-layout/layOutSection.ts';
 import type { TurnedView } from '../5-layout/layout.ts';
@@ -63,7 +64,7 @@ export function printSection(pattern: Pattern, fabric: Fabric, yarnOf: Uint8Arra
     ...(pattern.designer ? { creator: pattern.designer } : {}),
     legend: legend(dressed, drawing, { terms: pattern.terms, yarns: pattern.yarns, yarnOf }),
   };
-  const name = [pattern.title, owner.name, sizeName].map(fileWord).filter((word) => word !== '').join('-') || 'chart';
+  const name = [pattern.title, owner.name, sizeName].map((word) => fileWord(word)).filter((word) => word !== '').join('-') || 'chart';
   if (print.paper === 'none') return [{ name: `${name}.svg`, text: writeSvg(drawing, options) }];
   return writeSheets(drawing, PAPERS[print.paper], options).map((text, i) => ({ name: `${name}-${print.paper}-${i + 1}.svg`, text }));
 }
@@ -82,9 +83,4 @@ function describe(pattern: Pattern, fabric: Fabric, section: number, mmPerStitch
     i = end + 1;
   }
   return `${owner.name}, stitches in each row from the bottom up. ${counts.join('; ')}. Yarns: ${pattern.yarns.map((yarn) => `${yarn.letter} ${yarn.name}`.trim()).join(', ')}. ${mmPerStitch} mm a stitch.`;
-}
-
-/** A name as part of a file name: letters and digits of any script, the rest as hyphens, at most 40 characters. */
-function fileWord(text: string): string {
-  return text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '').slice(0, 40);
 }

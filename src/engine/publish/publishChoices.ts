@@ -1,6 +1,7 @@
 import type { Pattern, RowKey } from '../1-pattern/pattern.ts';
 import type { Terms } from '../craft/terms.ts';
 import type { TurnedView } from '../5-layout/layout.ts';
+import type { Lengths } from '../6-drawing/schematic/lengthWords.ts';
 import type { WordStyle } from '../notation/writeWork.ts';
 
 /** What can be published. With `booklet` the other parts stand inside it; without, each is set on sheets of its own. */
@@ -41,7 +42,7 @@ export interface PublishChoices {
   readonly largePrint: boolean;
   /** Rows shown step by step; `'heel'`: of every heel turned in short rows, the first two rows and the last of each written line. */
   readonly stepRows: 'heel' | readonly RowKey[];
-  readonly lengths: 'cm' | 'in' | 'both';
+  readonly lengths: Lengths;
 }
 
 /** A booklet of all sizes in the pattern's own terms, with all that goes into it. */

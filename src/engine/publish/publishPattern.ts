@@ -6,7 +6,7 @@ import { chartFiles, chartSheets } from './charts/chartFiles.ts';
 import { legendFile } from './charts/legendFile.ts';
 import { plannedCharts } from './charts/plannedCharts.ts';
 import { editionsFile } from './editionsFile.ts';
-import { fileWord } from './fileWord.ts';
+import { fileWord } from '../notation/fileWord.ts';
 import { pageFormat } from './page/format.ts';
 import { pagesToSheets } from './page/pagesToSheets.ts';
 import type { Publication, PublishedFile } from './publication.ts';

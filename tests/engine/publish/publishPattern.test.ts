@@ -91,6 +91,14 @@ describe('a publication', () => {
     expect(whole.files.find(({ name }) => name === 'puffin-quay-chart-heel-s.txt')!.text).toContain('Row 2 (WS, left to right): ch 1, turn, sc in next 17 sts. Leave 7 unworked. (17 sc)');
   });
 
+  it('says a caution once that the designer says already, with its source', () => {
+    const words = whole.sheets.map(({ svg }) => [...svg.matchAll(/>([^<>]+)</g)].map((match) => match[1]).join(' ')).join(' ');
+    expect(words.match(/Socks slip on smooth floors/g)).toHaveLength(1);
+    expect(words.match(/Rest (the|your) hands/g)).toHaveLength(1);
+    expect(words).toContain('BMC Geriatrics');
+    expect(words).toContain('flammability rules');
+  });
+
   it('is in UK terms, in inches, in one size, for the left hand, if that is wanted', () => {
     const uk = publishPattern(DEMO, choices(DEMO, { terms: 'uk', sizes: 1, lengths: 'in', hand: 'left', parts: ['booklet', 'words', 'legend', 'charts'] }));
     const all = uk.sheets.map(({ svg }) => svg).join('');
@@ -114,7 +122,7 @@ describe('pages', () => {
   it.each<[string, Pattern, Partial<PublishChoices>]>([
     ['A4', DEMO, { paper: 'a4' }],
     ['Letter', DEMO, { paper: 'letter', mono: true, view: 'fan', sizes: 1 }],
-    ['large print', DEMO, { paper: 'a4', largePrint: true, parts: ['booklet', 'words', 'steps', 'charts', 'legend', 'errata'], sizes: 0 }],
+    ['large print', DEMO, { paper: 'a4', largePrint: true, parts: ['booklet', 'words', 'steps', 'charts', 'legend', 'schematic', 'errata'], sizes: 0 }],
     ['a band in two sizes, JIS symbols', BAND, { charts: ['both'], symbols: 'jis' }],
   ])('keep to the margins, end in no heading, part no row and hold the least sizes: %s', (_, pattern, more) => {
     const chosen = choices(pattern, more);

@@ -1,4 +1,5 @@
 import type { Fabric } from '../../3-fabric/fabric.ts';
+import type { Lengths } from './lengthWords.ts';
 import type { RowMeasure } from './rowMeasures.ts';
 import type { Dimension, Schematic, SchematicShape } from './schematic.ts';
 import { heightOf, type SectionMeasure } from './sectionMeasures.ts';
@@ -11,8 +12,10 @@ export interface Room {
   readonly gapMm: number;
   /** Size of the text. */
   readonly textMm: number;
-  /** Widest line of shapes before the next begins. */
+  /** Widest line of shapes before the next begins; 0: one shape a line. */
   readonly lineMm: number;
+  /** What lengths are said in; both without. */
+  readonly lengths?: Lengths;
 }
 
 /**
@@ -29,7 +32,7 @@ export function flatSchematic(fabric: Fabric, sections: readonly SectionMeasure[
   for (const section of sections) {
     if (section.rows.length === 0) continue;
     const flat = section.begins === 'ring' ? circle(section) : section.begins === 'bothSides' ? stadium(section) : stacked({ ...section, rows: wholeRows(fabric, section.rows) });
-    const slot = slotOf(flat, fabric.sections[section.section]!.name, room.textMm);
+    const slot = slotOf(flat, fabric.sections[section.section]!.name, room);
     const width = slot.left + slot.right;
     if (x > 0 && x + width > room.lineMm) {
       x = 0;
@@ -50,11 +53,11 @@ export function flatSchematic(fabric: Fabric, sections: readonly SectionMeasure[
 }
 
 /** How far a shape with its name and the words of its dimensions reaches to either side of its middle. */
-function slotOf({ width, dimensions }: Flat, name: string, textMm: number): { readonly left: number; readonly right: number } {
+function slotOf({ width, dimensions }: Flat, name: string, { textMm, lengths = 'both' }: Room): { readonly left: number; readonly right: number } {
   let left = Math.max(width, wordsWidth(name, textMm)) / 2;
   let right = left;
   for (const one of dimensions) {
-    const words = dimensionWords(one);
+    const words = dimensionWords(one, lengths);
     if (one.side === 'right') {
       const line = Math.abs(one.toY - one.fromY);
       right = Math.max(right, width / 2 + textMm * (BESIDE.line + BESIDE.text) + (standsLevel(line, words, textMm) ? wordsWidth(words, textMm) : 0));

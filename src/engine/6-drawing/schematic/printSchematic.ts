@@ -1,20 +1,28 @@
 import type { Pattern } from '../../1-pattern/pattern.ts';
 import type { Fabric } from '../../3-fabric/fabric.ts';
+import { fileWord } from '../../notation/fileWord.ts';
+import { titled } from '../../notation/titled.ts';
 import { doubledSections } from './doubledSections.ts';
 import { finishedMeasures } from './finishedMeasures.ts';
 import { finishedSchematic } from './finishedSchematic.ts';
+import { fitSchematic, largestScale } from './fitSchematic.ts';
 import { flatSchematic, type Room } from './flatSchematic.ts';
-import { lengthWords } from './lengthWords.ts';
+import { lengthWords, type Lengths } from './lengthWords.ts';
 import { rowMeasures } from './rowMeasures.ts';
 import type { Schematic } from './schematic.ts';
-import { sectionMeasures } from './sectionMeasures.ts';
+import { sectionMeasures, type SectionMeasure } from './sectionMeasures.ts';
+import { sockParts } from './sockParts.ts';
 import { LEAST_TEXT_MM } from '../textSize.ts';
-import { dimensionRoom, schematicScale, writeSchematic } from './writeSchematic.ts';
+import { writeSchematic } from './writeSchematic.ts';
 
 /** A schematic to keep: its name without folder, and its text. */
 export interface SchematicFile {
   readonly name: string;
   readonly text: string;
+  /** `flat`: sections as they are worked; `finished`: the piece as it comes out. */
+  readonly shows: 'flat' | 'finished';
+  /** The one section that it shows, as print names it; '' where it shows all. */
+  readonly section: string;
 }
 
 export interface SchematicPrint {
@@ -23,84 +31,55 @@ export interface SchematicPrint {
   /** Paper to fit on, mm. Default 190 × 200: on A4 with room for words under it, and as large on a screen. */
   readonly widthMm?: number;
   readonly heightMm?: number;
+  /** What lengths are said in. Default both. */
+  readonly lengths?: Lengths;
+  /** Nothing smaller than `textMm`: sections laid flat are drawn larger, each in a file of its own, all at one scale. */
+  readonly large?: boolean;
 }
 
 /**
- * Schematics of one size from its worked fabric, as SVG at a round scale: every section laid flat, and the finished thing. The
- * very bytes that app and command line both give.
+ * Schematics of one size from its worked fabric, as SVG at a round scale: every section laid flat, and the finished thing, or one of
+ * them where both would be the same drawing. The very bytes that app and command line both give.
  */
-export function printSchematic(pattern: Pattern, fabric: Fabric, yarn: Uint8Array | null, size: number, { textMm = 2.8, widthMm = 190, heightMm = 200 }: SchematicPrint = {}): readonly SchematicFile[] {
+export function printSchematic(pattern: Pattern, fabric: Fabric, yarn: Uint8Array | null, size: number, { textMm = 2.8, widthMm = 190, heightMm = 200, lengths = 'both', large = false }: SchematicPrint = {}): readonly SchematicFile[] {
   const rows = rowMeasures(fabric, { gauge: pattern.gauge, swatches: pattern.piece?.swatches ?? [], yarn });
   const sections = sectionMeasures(fabric, rows);
   const doubled = doubledSections(pattern);
   const sizeName = pattern.sizes[size] ?? '';
-  const paper = { textMm, widthMm, heightMm };
-  const measures = finishedMeasures(fabric, sections, doubled);
-  const said = measures.filter((one) => one.name !== 'opening').map((one) => `${WORDS[one.name] ?? one.name} ${lengthWords(one.cm)}`).join('; ');
-  return (['flat', 'finished'] as const).flatMap((part): SchematicFile[] => {
-    const drawn = fitted((room) => (part === 'flat' ? flatSchematic(fabric, sections, room) : finishedSchematic(fabric, sections, doubled, room)), paper);
-    if (drawn.schematic.shapes.length === 0) return [];
-    const what = part === 'flat' ? 'sections laid flat' : 'finished';
+  const paper = { textMm, widthMm, heightMm, lengths, leastMm: large ? textMm : LEAST_TEXT_MM };
+  const said = finishedMeasures(fabric, sections, doubled).filter((one) => one.name !== 'opening').map((one) => `${WORDS[one.name] ?? one.name} ${lengthWords(one.cm, lengths)}`).join('; ');
+  const parts = partsOf(fabric, sections, doubled, large);
+  // Sections of one size are compared with one another: all at the scale of the one that needs most room.
+  const flatScale = large ? largestScale(parts.filter(({ shows }) => shows === 'flat').map(({ draw }) => draw), paper) : 1;
+  return parts.flatMap(({ shows, section, draw }): SchematicFile[] => {
+    const fitted = fitSchematic(draw, paper, shows === 'flat' ? flatScale : 1);
+    if (fitted.placed.shapes.length === 0) return [];
+    const what = section !== '' ? `${section}, laid flat` : shows === 'flat' ? 'sections laid flat' : 'finished';
     const title = `${pattern.title}: ${what}${sizeName ? `, size ${sizeName}` : ''}`;
-    const name = [pattern.title, part === 'flat' ? 'schematic-flat' : 'schematic', sizeName].map(fileWord).filter((word) => word !== '').join('-');
-    const desc = `Schematic of ${what === 'finished' ? 'the finished piece' : 'every section laid flat'}, tubes folded in half. ${said}. Scale 1 to ${drawn.scale}.`;
-    return [{ name: `${name}.svg`, text: writeSchematic(drawn.schematic, drawn.scale, { ...paper, textMm: drawn.textMm, title, desc, ...(pattern.designer ? { creator: pattern.designer } : {}) }) }];
+    const name = [pattern.title, shows === 'flat' ? 'schematic-flat' : 'schematic', section, sizeName].map((word) => fileWord(word)).filter((word) => word !== '').join('-');
+    const desc = `Schematic of ${section !== '' ? `${section} laid flat` : shows === 'finished' ? 'the finished piece' : 'every section laid flat'}, tubes folded in half. ${said}. Scale 1 to ${fitted.scale}.`;
+    return [{ name: `${name}.svg`, shows, section, text: writeSchematic(fitted.placed, fitted.scale, { textMm: fitted.textMm, lengths, title, desc, ...(pattern.designer ? { creator: pattern.designer } : {}) }) }];
   });
 }
 
-/** Words may make a drawing so many times smaller than it would be without them. */
-const SMALLER_FOR_WORDS = 2.5;
-/** Text of hardly any size, mm. */
-const NO_TEXT_MM = 0.2;
+interface Part {
+  readonly shows: SchematicFile['shows'];
+  readonly section: string;
+  readonly draw: (room: Room) => Schematic;
+}
+
+/** What is drawn: the sections in one drawing or one each, and the finished piece where that is another drawing. */
+function partsOf(fabric: Fabric, sections: readonly SectionMeasure[], doubled: ReadonlySet<number>, large: boolean): readonly Part[] {
+  const shown = sections.filter(({ rows }) => rows.length > 0);
+  const isLaidFlat = sockParts(fabric, sections, doubled) === null && shown.every(({ piece }) => piece === 0);
+  const finished: Part = { shows: 'finished', section: '', draw: (room) => finishedSchematic(fabric, sections, doubled, large ? { ...room, lineMm: 0 } : room) };
+  if (isLaidFlat && (shown.length < 2 || !large)) return [finished];
+  const flat = large
+    ? shown.map((one): Part => ({ shows: 'flat', section: titled(one.name) || `Section ${one.section + 1}`, draw: (room) => flatSchematic(fabric, [one], room) }))
+    : [{ shows: 'flat', section: '', draw: (room: Room) => flatSchematic(fabric, sections, room) } as const];
+  return isLaidFlat ? flat : [...flat, finished];
+}
 
 const WORDS: Readonly<Partial<Record<string, string>>> = {
   footGirth: 'girth of the foot', calf: 'top of the leg', legLength: 'leg', footLength: 'foot', topWidth: 'far edge', endGirth: 'girth of the far end', across: 'across',
 };
-
-interface Fitted {
-  readonly schematic: Schematic;
-  readonly scale: number;
-  readonly textMm: number;
-}
-
-/** Text is made smaller by such steps where its words leave no room for the shapes at any scale. */
-const SMALLER = 0.94;
-
-/** Draws in the largest text, not above the one asked for, that leaves room for the shapes; in the least text where none does. */
-function fitted(draw: (room: Room) => Schematic, paper: { readonly textMm: number; readonly widthMm: number; readonly heightMm: number }): Fitted {
-  const bare = fittedInText(draw, { ...paper, textMm: NO_TEXT_MM }, Infinity);
-  const least = (bare?.scale ?? 1) * SMALLER_FOR_WORDS;
-  for (let textMm = paper.textMm; textMm > LEAST_TEXT_MM; textMm *= SMALLER) {
-    const found = fittedInText(draw, { ...paper, textMm }, least);
-    if (found) return found;
-  }
-  return fittedInText(draw, { ...paper, textMm: LEAST_TEXT_MM }, Infinity)!;
-}
-
-/** Draws at the largest scale that fits: room between shapes is measured on paper, so it grows with the scale. Null where that is smaller than 1 to `least`; the last that was tried where none fits at all. */
-function fittedInText(draw: (room: Room) => Schematic, paper: { readonly textMm: number; readonly widthMm: number; readonly heightMm: number }, least: number): Fitted | null {
-  let scale = 1;
-  let last: Fitted | null = null;
-  for (let tries = 0; tries < 40; tries++) {
-    const schematic = draw({ gapMm: dimensionRoom(paper.textMm) * scale, textMm: paper.textMm * scale, lineMm: (paper.widthMm - 2 * dimensionRoom(paper.textMm) - paper.textMm * 12) * scale });
-    const { width, height } = extent(schematic);
-    const wanted = schematicScale(width, height, paper);
-    last = { schematic, scale, textMm: paper.textMm };
-    if (wanted <= scale) return last;
-    if (wanted > least) return null;
-    scale = wanted;
-  }
-  return least === Infinity ? last : null;
-}
-
-function extent(schematic: Schematic): { readonly width: number; readonly height: number } {
-  const points = schematic.shapes.flatMap((shape) => shape.outlines).flat();
-  const xs = points.filter((_, i) => i % 2 === 0);
-  const ys = points.filter((_, i) => i % 2 === 1);
-  const span = (values: readonly number[]) => (values.length === 0 ? 0 : values.reduce((most, value) => Math.max(most, value), -Infinity) - values.reduce((least, value) => Math.min(least, value), Infinity));
-  return { width: span(xs), height: span(ys) };
-}
-
-function fileWord(text: string): string {
-  return text.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-+|-+$/g, '').slice(0, 40);
-}

@@ -1,4 +1,4 @@
-import { lengthWords } from './lengthWords.ts';
+import { lengthWords, type Lengths } from './lengthWords.ts';
 import type { Dimension } from './schematic.ts';
 
 /** Width of a letter to the size of the text: words in capitals and small letters of the shipped label face, measured a little wide. */
@@ -10,9 +10,9 @@ export function wordsWidth(words: string, textMm: number): number {
   return words.length * textMm * (words === words.toUpperCase() && /[A-Z]/.test(words) ? CAPITAL : SMALL);
 }
 
-/** The words of a dimension: its length in cm and inches, and what it is. */
-export function dimensionWords({ word, cm }: Pick<Dimension, 'word' | 'cm'>): string {
-  return word === '' ? lengthWords(cm) : `${word} ${lengthWords(cm)}`;
+/** The words of a dimension: its length in cm, inches or both, and what it is. */
+export function dimensionWords({ word, cm }: Pick<Dimension, 'word' | 'cm'>, lengths: Lengths): string {
+  return word === '' ? lengthWords(cm, lengths) : `${word} ${lengthWords(cm, lengths)}`;
 }
 
 /** Whether words along a line of that length would stick out beyond it: then they stand level beside an upright line. */

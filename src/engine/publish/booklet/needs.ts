@@ -1,13 +1,11 @@
-import { CAUTION_GUIDANCE, cautionsFor, type Feature } from '../../craft/cautions.ts';
 import { stitchWord, TERM_WORDS } from '../../craft/terms.ts';
-import { featuresOf } from '../../readings/sizes/featuresOf.ts';
 import { sizeReport } from '../../readings/sizes/sizeReport.ts';
 import type { WordsDocument } from '../../readings/words/wordsDocument.ts';
 import { documentParts } from '../../readings/words/documentParts.ts';
 import { yarnNeed, type YarnTotal } from '../../readings/yarn/yarnNeed.ts';
 import { block, type Block } from '../page/block.ts';
 import type { Format } from '../page/format.ts';
-import { lengthText } from '../lengths.ts';
+import { lengthWords } from '../../6-drawing/schematic/lengthWords.ts';
 import type { PublishChoices } from '../publishChoices.ts';
 import { printable } from '../type/printable.ts';
 import type { WorkedPattern } from '../workedSizes.ts';
@@ -28,7 +26,7 @@ export function sizesPart({ pattern, sizes }: WorkedPattern, choices: PublishCho
   const measured = first.map(({ name }, i) => ({ name, cm: reports.map((report) => report.finished.filter(({ piece }) => piece === 0)[i]?.cm ?? null) }));
   const cell = (text: string, face: 'strong' | 'text', end = false): Cell => ({ runs: [{ text, face }], end });
   const head = [cell('Finished', 'strong'), ...sizes.map(({ name }) => cell(printable(name) || 'One size', 'strong', true))];
-  const rows = measured.map(({ name, cm }) => [cell(MEASURE_WORDS[name] ?? name, 'text'), ...cm.map((one) => cell(one === null ? '–' : lengthText(one, choices.lengths), 'text', true))]);
+  const rows = measured.map(({ name, cm }) => [cell(MEASURE_WORDS[name] ?? name, 'text'), ...cm.map((one) => cell(one === null ? '–' : lengthWords(one, choices.lengths), 'text', true))]);
   return besideHeading('Sizes', wideTable([head, ...rows], format), format);
 }
 
@@ -91,7 +89,7 @@ function needWords(totals: readonly YarnTotal[], { lengths }: PublishChoices): s
 export function gaugePart({ pattern }: WorkedPattern, { terms, lengths }: PublishChoices, format: Format): readonly Block[] {
   const { gauge } = pattern;
   const word = TERM_WORDS[terms].gauge;
-  return besideHeading(word, [paragraph(`${gauge.stitches} sts and ${gauge.rows} rows over ${lengthText(gauge.overCm, lengths)} in ${stitchWord(gauge.stitch, terms)}. Make a swatch and wash it as the piece will be washed; if it comes out otherwise, change the hook.`, format)], format);
+  return besideHeading(word, [paragraph(`${gauge.stitches} sts and ${gauge.rows} rows over ${lengthWords(gauge.overCm, lengths)} in ${stitchWord(gauge.stitch, terms)}. Make a swatch and wash it as the piece will be washed; if it comes out otherwise, change the hook.`, format)], format);
 }
 
 /** Terms, abbreviations that the rows use, special stitches and the designer's notes. */
@@ -119,14 +117,4 @@ function inColumns(entries: readonly { readonly word: string; readonly value: st
     });
     return block(strips.reduce((all, one) => sideBySide(all, one), []), row === 0 ? gapMm(format) : 0);
   });
-}
-
-/** Cautions that apply to what the piece has and for whom it is made, each with its source, and the designer's own. */
-export function cautionsPart({ pattern, sizes }: WorkedPattern, format: Format): readonly Block[] {
-  const features = new Set<Feature>(sizes.flatMap(({ dressed }) => [...featuresOf(pattern, dressed)]));
-  const cautions = cautionsFor(pattern.piece?.wearer ?? null, features);
-  const own = pattern.notes.filter(({ word }) => /^caution/i.test(word));
-  if (cautions.length === 0 && own.length === 0) return [];
-  const said = cautions.map(({ says, source, seen }) => labelled('', [{ text: `${says} `, face: 'text' }, { text: source === 'common practice' ? '' : `${source}${seen || /memory/.test(source) ? '' : ' (from memory)'}.`, face: 'italic', soft: true }], format));
-  return besideHeading('Take care', [...own.map(({ value }) => paragraph(value, format)), ...said, paragraph(CAUTION_GUIDANCE, format, 'italic', { sizePt: format.smallPt, soft: true })], format);
 }

@@ -2,7 +2,7 @@ import { stitchCode } from '../../craft/stitches.ts';
 import { sectionShape } from '../../5-layout/layOutSection.ts';
 import { FLAG } from '../../3-fabric/fabric.ts';
 import type { ChartKind, PublishChoices } from '../publishChoices.ts';
-import { fileWord, uniqueWords } from '../fileWord.ts';
+import { fileWord, uniqueWords } from '../../notation/fileWord.ts';
 import { shortName, type WorkedPattern, type WorkedSize } from '../workedSizes.ts';
 import type { ChartAsked } from './chartFigure.ts';
 import { titled } from '../../notation/titled.ts';

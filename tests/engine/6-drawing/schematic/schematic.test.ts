@@ -131,6 +131,34 @@ describe('schematic files', () => {
     }
   });
 
+  it('keep to the text that is asked for in large print, each section by itself, all at one scale', () => {
+    const large = printSchematic(QUAY, work(construct(QUAY, 1)), null, 1, { textMm: 4.233, large: true });
+    expect(large.map(({ shows, section }) => `${shows} ${section}`)).toEqual(['flat Cuff', 'flat Leg', 'flat Heel', 'flat Foot', 'flat Toe', 'flat Loop', 'finished ']);
+    for (const { text } of large) {
+      for (const [, size] of text.matchAll(/font-size="([\d.]+)"/g)) expect(Number(size)).toBeGreaterThanOrEqual(4.233);
+      expect(Number(/width="([\d.]+)mm"/.exec(text)![1])).toBeLessThanOrEqual(190);
+    }
+    const scaleOf = (text: string) => Number(/Scale 1 : ([\d.]+)</.exec(text)![1]);
+    const flat = large.filter(({ shows }) => shows === 'flat').map(({ text }) => scaleOf(text));
+    expect(new Set(flat).size).toBe(1);
+    // Larger than the drawing that shows all of them.
+    expect(flat[0]!).toBeLessThan(scaleOf(files[0]!.text));
+  });
+
+  it.each([['cm', / in\b/, /\d cm</], ['in', / cm\b/, /\d[¼½¾]? in</]] as const)('say lengths in %s alone where that is wanted', (lengths, never, always) => {
+    for (const { text } of printSchematic(QUAY, work(construct(QUAY, 1)), null, 1, { lengths })) {
+      const words = [...text.matchAll(/<text[^>]*>[^<]*</g)].map(([one]) => one).join('\n');
+      expect(words).not.toMatch(never);
+      expect(words).toMatch(always);
+    }
+  });
+
+  it('are one where the finished piece is its one section laid flat', () => {
+    const panel = print(make(PANEL, measure('width', 20), measure('height', 15)));
+    expect(panel.map(({ shows }) => shows)).toEqual(['finished']);
+    expect(panel[0]!.name).not.toContain('flat');
+  });
+
   it('print names as they are', () => {
     const named: Pattern = { ...QUAY, title: 'A <b> & "C"', sections: QUAY.sections.map((section) => ({ ...section, name: '<script>' })) };
     for (const { text } of print(named)) {
@@ -156,6 +184,10 @@ describe('schematic files', () => {
 describe('lengths in print', () => {
   it.each([[24.13, '24.1 cm (9½ in)'], [2.54, '2.5 cm (1 in)'], [1.9, '1.9 cm (¾ in)'], [0.2, '0.2 cm'], [25.7, '25.7 cm (10 in)'], [30.48, '30.5 cm (12 in)']])('%f cm are %s', (cm, words) => {
     expect(lengthWords(cm)).toBe(words);
+  });
+
+  it('are in one unit where one is wanted', () => {
+    expect([lengthWords(24.13, 'cm'), lengthWords(24.13, 'in'), lengthWords(0.2, 'in')]).toEqual(['24.1 cm', '9½ in', '0.1 in']);
   });
 });
 
