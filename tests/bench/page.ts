@@ -12,12 +12,13 @@ import { nodePerStitch } from './variants/nodePerStitch.ts';
 export interface Sample {
   first: number;
   elements: number;
-  zooms: Record<string, { edit: number[]; editGaps: number[]; brush: number[]; brushEnd: number; pan: number[]; zoom: number[]; settle: number }>;
+  zooms: Record<string, { edit: number[]; editGaps: number[]; brush: number[]; brushEnd: number; recolour: number[]; pan: number[]; zoom: number[]; settle: number }>;
 }
 
 const VARIANTS: Readonly<Record<string, Variant>> = { layered, nodePerStitch, d3Join, bareCanvas, matchedCanvas };
 const EDITS = 40;
 const FRAMES = 120;
+const RECOLOURS = 6;
 /** A slow design is cut off: its frames are all alike. */
 const MOST_MS = 2500;
 const WORK_CELL_PX = 16;
@@ -31,6 +32,17 @@ async function untilPainted(change: () => void): Promise<number> {
   const start = performance.now();
   change();
   await frame();
+  await frame();
+  return performance.now() - start;
+}
+
+/** From a change until the frame after the one in which the last of it was drawn. */
+async function untilSettled(chart: BenchChart, change: () => void): Promise<number> {
+  await frame();
+  const start = performance.now();
+  change();
+  do await frame();
+  while (!chart.isSettled());
   await frame();
   return performance.now() - start;
 }
@@ -68,6 +80,8 @@ async function measure(): Promise<Sample> {
   const sample: Sample = { first, elements: document.querySelectorAll('#root *').length, zooms: {} };
   await rest(1500);
 
+  // A quarter of all stitches, two columns in eight, as a motif repeated across would have it.
+  const quarter = Array.from({ length: drawing.stitches.count }, (_, item) => item).filter((item) => (item % shape.columns) % 8 < 2).map((item) => drawing.stitches.stitch[item]!);
   let view: ViewTransform = whole;
   for (const zoom of ['whole', 'work']) {
     if (zoom === 'work') {
@@ -97,6 +111,12 @@ async function measure(): Promise<Sample> {
     });
     const brushEnd = await untilPainted(() => mounted.endBrush(stroke, 2));
     await rest(300);
+    const recolour: number[] = [];
+    for (let n = 0; n < RECOLOURS; n++) {
+      recolour.push(await untilSettled(mounted, () => mounted.recolour(quarter, n % YARNS.length)));
+      await rest(100);
+      if (recolour.reduce((sum, ms) => sum + ms, 0) > MOST_MS) break;
+    }
     const from = view;
     const pan = await gaps(FRAMES, (n) => {
       view = { k: from.k, x: from.x + Math.round(300 * Math.sin(n / 19)), y: from.y + Math.round(200 * Math.sin(n / 13)) };
@@ -111,7 +131,7 @@ async function measure(): Promise<Sample> {
     });
     mounted.rest();
     await rest(600);
-    sample.zooms[zoom] = { edit, editGaps, brush, brushEnd, pan, zoom: zoomed, settle };
+    sample.zooms[zoom] = { edit, editGaps, brush, brushEnd, recolour, pan, zoom: zoomed, settle };
     if (zoom === 'whole') {
       view = scaledAbout(view, whole.k / view.k, size.width / 2, size.height / 2, [0, Infinity]);
       mounted.view(view);

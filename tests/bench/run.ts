@@ -70,7 +70,7 @@ function print(): void {
     ['heap, MB', (sample) => sample.heapMb],
   ];
   for (const zoom of ['whole', 'work']) {
-    for (const kind of ['edit', 'editGaps', 'brush', 'pan', 'zoom'] as const) {
+    for (const kind of ['edit', 'editGaps', 'brush', 'recolour', 'pan', 'zoom'] as const) {
       for (const part of [0.5, 0.95]) measures.push([`${zoom}: ${kind} p${part * 100}`, (sample) => quantile(sample.zooms[zoom]![kind], part)]);
     }
     measures.push([`${zoom}: stroke's end`, (sample) => sample.zooms[zoom]!.brushEnd], [`${zoom}: settle after pan`, (sample) => sample.zooms[zoom]!.settle]);

@@ -19,6 +19,10 @@ export interface BenchChart {
   brush(stitches: readonly number[], yarn: number): void;
   /** The stroke is done: its stitches keep their yarn. */
   endBrush(stitches: readonly number[], yarn: number): void;
+  /** A motif has changed: all these stitches have another yarn. */
+  recolour(stitches: readonly number[], yarn: number): void;
+  /** Whether all that was changed is drawn; wide changes may take some frames. */
+  isSettled(): boolean;
   /** One frame of a gesture: panned, or zoomed about the middle of the frame. */
   view(view: ViewTransform): void;
   /** The gesture is over. */

@@ -28,6 +28,11 @@ export const bareCanvas: Variant = (root, data) => {
     edit: lay,
     brush: (stitches, yarn) => lay(stitches.at(-1)!, yarn),
     endBrush: (stitches, yarn) => lay(stitches.at(-1)!, yarn),
+    recolour(stitches, yarn) {
+      for (const stitch of stitches) yarnOf[stitch] = yarn;
+      redraw();
+    },
+    isSettled: () => true,
     view(next) {
       view = next;
       redraw();

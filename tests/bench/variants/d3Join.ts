@@ -33,6 +33,11 @@ export const d3Join: Variant = (root, data) => {
     edit: lay,
     brush: (stitches, yarn) => lay(stitches.at(-1)!, yarn),
     endBrush: (stitches, yarn) => lay(stitches.at(-1)!, yarn),
+    recolour(stitches, yarn) {
+      for (const stitch of stitches) nodes[stitch] = { ...nodes[stitch]!, fill: inks.cells[yarn]!, ink: inkOf(inks, yarn, data.drawing.stitches.ink[stitch]!) };
+      join();
+    },
+    isSettled: () => true,
     view: move,
     rest: () => undefined,
   };

@@ -18,6 +18,8 @@ export const layered: Variant = (root, data: BenchData) => {
     edit: component.edit,
     brush: component.ghost,
     endBrush: component.lay,
+    recolour: component.lay,
+    isSettled: () => frame.getAttribute('aria-busy') !== 'true',
     view(next) {
       if (next.k !== at.k) {
         const deltaY = -Math.log2(next.k / at.k) / 0.002;

@@ -35,6 +35,11 @@ export const matchedCanvas: Variant = (root, data) => {
     edit: lay,
     brush: (stitches, yarn) => lay(stitches.at(-1)!, yarn),
     endBrush: (stitches, yarn) => lay(stitches.at(-1)!, yarn),
+    recolour(stitches, yarn) {
+      for (const stitch of stitches) yarnOf[stitch] = yarn;
+      paint(context, yarnOf, shifted(), width, height, stitches);
+    },
+    isSettled: () => true,
     view(next) {
       view = next;
       const scale = view.k / painted.k;

@@ -10,6 +10,8 @@ export const nodePerStitch: Variant = (root, data) => {
     edit: (stitch, yarn) => component.lay([stitch], yarn),
     brush: (stitches, yarn) => component.lay(stitches.slice(-1), yarn),
     endBrush: (stitches, yarn) => component.lay(stitches.slice(-1), yarn),
+    recolour: component.lay,
+    isSettled: () => true,
     view: component.move,
     rest() {
       flushSync();
