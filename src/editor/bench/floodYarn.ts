@@ -4,7 +4,7 @@ import type { WorkedInto } from '../stitch/workedInto.ts';
 /**
  * All stitches of one yarn that hang together with one: neighbours along its row (in the round also over the round's end), the stitches it is
  * worked into and those worked into it, from stitch to stitch within its section. Stitches that don't count, such as turning chains, are passed over
- * along a row and lead nowhere else. In order of stitch numbers; linear in the stitches of the section.
+ * along a row and lead nowhere else; from one of them, it is the stitch beside it that is meant. In order of stitch numbers; linear in the stitches of the section.
  */
 export function floodYarn(fabric: Fabric, above: WorkedInto, yarn: Uint8Array, stitch: number): number[] {
   const section = fabric.rows[fabric.row[stitch] ?? -1]?.section;
@@ -24,7 +24,8 @@ export function floodYarn(fabric: Fabric, above: WorkedInto, yarn: Uint8Array, s
     state[other - first] = 2;
     queue[length++] = other;
   };
-  reach(stitch);
+  const begin = rows[row[stitch]!]!;
+  for (const near of flags[stitch]! & FLAG.counts ? [stitch] : [beside(flags, begin, stitch, 1), beside(flags, begin, stitch, -1)]) if (length === 0) reach(near);
   for (let at = 0; at < length; at++) {
     const here = queue[at]!;
     reach(beside(flags, rows[row[here]!]!, here, 1));

@@ -18,6 +18,8 @@ const line = (id: string, word: 'foundation' | 'row' | 'round', rows: number, te
 describe('all that hangs together in one yarn', () => {
   it('is the whole section where it is of one yarn', () => {
     expect(flood(LEG, (bench) => stitchesOfRow(bench, 3)[4]!)).toEqual(counted(plain));
+    // From the turning chain, which doesn't count, it is that of the stitch beside it.
+    expect(flood(LEG, (bench) => stitchesOfRow(bench, 3)[0]!)).toEqual(counted(plain));
   });
 
   it('ends at a row of another yarn, below it and above', () => {

@@ -133,8 +133,8 @@ describe('setting a stitch', () => {
           expect(is.fabric.rows[1]).toEqual(was.fabric.rows[1]);
         }
       }),
-      { seed: 41, numRuns: 150 },
+      { seed: 41, numRuns: 100 },
     );
-    expect(done).toBeGreaterThan(75);
+    expect(done).toBeGreaterThan(50);
   });
 });

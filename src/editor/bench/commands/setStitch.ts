@@ -90,12 +90,10 @@ function textsOf(state: BenchState, { line }: RowOfLine, read: readonly Instruct
   const which = sizes.map(({ size }) => size);
   const from = Math.min(...sizes.map(({ changed }) => changed.from));
   const to = Math.max(...sizes.map(({ changed }) => changed.to));
-  const inOne = (bodies: readonly (readonly Instruction[])[]): readonly Instruction[] =>
-    mergeBodies(bodies, which, names.length) ?? which.map((size, i) => ({ kind: 'forSizes', sizes: [size], body: bodies[i]!, range: [0, 0] }));
-  const within = (start: number, end: number) => inOne(sizes.map(({ changed }) => [...changed.body.slice(start, changed.from), ...changed.clauses, ...changed.body.slice(changed.to, end)]));
+  const within = (start: number, end: number) => inSizes(which, names.length, sizes.map(({ changed }) => [...changed.body.slice(start, changed.from), ...changed.clauses, ...changed.body.slice(changed.to, end)]));
   const own = readLine(line, state.pattern).stated;
   const stated = own && countOfAll(own, change);
-  const whole = writeRow(within(0, Infinity), stated, options);
+  const whole = writeRow(within(0, Infinity), stated, options).replace(/^s(?=izes? )/, 'S');
   if (!sizes.every(({ body }) => body === read)) return [whole];
   const part = within(from, to);
   const texts = [writeRow([...read.slice(0, from), ...part, ...read.slice(to)], stated, options), whole];
@@ -104,6 +102,21 @@ function textsOf(state: BenchState, { line }: RowOfLine, read: readonly Instruct
   const rest = own && stated !== own ? line.text.slice(last.range[1], own.range[0]) + writeRow([], stated, options) + line.text.slice(own.range[1]) : line.text.slice(last.range[1]);
   const words = writeRow(part, null, options).replace(/\.$/, '');
   return [`${before ? `${line.text.slice(0, before.range[1])}, ` : ''}${words}${rest}`, ...texts];
+}
+
+/** The clauses of several sizes as one, else of those sizes together that can be told in the same words. */
+function inSizes(which: readonly number[], all: number, bodies: readonly (readonly Instruction[])[]): readonly Instruction[] {
+  const groups: { sizes: number[]; bodies: (readonly Instruction[])[] }[] = [];
+  which.forEach((size, i) => {
+    const body = bodies[i]!;
+    const alike = groups.find((group) => mergeBodies([...group.bodies, body], [...group.sizes, size], all) !== null);
+    if (alike) {
+      alike.sizes.push(size);
+      alike.bodies.push(body);
+    } else groups.push({ sizes: [size], bodies: [body] });
+  });
+  const told = groups.map((group) => ({ sizes: group.sizes, body: mergeBodies(group.bodies, group.sizes, all)! }));
+  return told.length === 1 ? told[0]!.body : told.map(({ sizes, body }) => ({ kind: 'forSizes', sizes, body, range: [0, 0] }));
 }
 
 /** A count of one kind of stitch is of all stitches as soon as there is another kind in the row. */
