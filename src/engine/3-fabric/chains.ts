@@ -72,14 +72,14 @@ function standBeside(hook: Hook, skipped: readonly number[], kind: StitchKind, r
   // They leave the foundation for the row's edge: nothing used them.
   hook.used -= skipped.length;
   for (const chain of skipped) {
-    stitches.rows.set(chain, hook.row);
+    stitches.moveToRow(chain, hook.row);
     stitches.unmark(chain, FLAG.foundation);
     stitches.mark(chain, FLAG.turning);
   }
   if (turningChainCounts(kind, skipped.length, state.pendingCounts, reading)) {
     // The chain made last is the top.
     stitches.mark(skipped[0]!, FLAG.counts);
-    stitches.lateBase.set(skipped[0]!, hook.edge.stitch.at(hook.ahead()));
+    stitches.standOn(skipped[0]!, hook.edge.stitch.at(hook.ahead()));
     hook.put(skipped[0]!);
   }
   // Half of the chains beyond the height span the foundation that is left out, the others hang as a space (mesh).

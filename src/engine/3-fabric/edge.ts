@@ -111,15 +111,26 @@ export class Edge {
     }
   }
 
+  /** Drops the places from `count` on; links are left to `relink`. */
+  cut(count: number): void {
+    for (const column of this.columns()) column.cut(count);
+  }
+
   /** A copy of the places' facts up to `count`; links are left to `relink`. */
   copy(count: number): Edge {
     const edge = new Edge();
-    edge.stitch.copyFrom(this.stitch, count);
-    edge.row.copyFrom(this.row, count);
-    edge.what.copyFrom(this.what, count);
-    edge.run.copyFrom(this.run, count);
-    edge.next.copyFrom(this.next, count);
-    edge.before.copyFrom(this.before, count);
+    const own = this.columns();
+    edge.columns().forEach((column, i) => column.copyFrom(own[i]!, count));
     return edge;
+  }
+
+  /** Takes over the facts of another edge's places from `from` on, with its numbers as they are here; links are left to `relink`. */
+  addFrom(other: Edge, from: number, stitchOf: (stitch: number) => number, placeOf: (place: number) => number): void {
+    const others = other.columns();
+    this.columns().forEach((column, i) => column.addFrom(others[i]!, from, column === this.stitch ? stitchOf : column === this.run ? placeOf : null));
+  }
+
+  private columns(): GrowingInt32[] {
+    return [this.stitch, this.row, this.what, this.run, this.next, this.before];
   }
 }

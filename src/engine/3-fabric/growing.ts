@@ -25,6 +25,25 @@ export class GrowingInt32 {
     this.length = count;
   }
 
+  /** Adds the values of another column from `from` on, each as `change` gives it. */
+  addFrom(other: GrowingInt32, from: number, change: ((value: number) => number) | null = null): void {
+    const start = this.length;
+    this.grow(start + other.length - from);
+    this.data.set(other.data.subarray(from, other.length), start);
+    this.length = start + other.length - from;
+    if (change) for (let i = start; i < this.length; i++) this.data[i] = change(this.data[i]!);
+  }
+
+  /** Drops everything from `count` on. */
+  cut(count: number): void {
+    this.length = Math.min(this.length, count);
+  }
+
+  /** The values so far, to be read at once: the next value put may leave it behind. */
+  view(): Int32Array {
+    return this.data.subarray(0, this.length);
+  }
+
   /** The values so far, as a copy of the exact length. */
   toArray(): Int32Array {
     return this.data.slice(0, this.length);

@@ -1,5 +1,5 @@
 import { stitchCode, type StitchKind } from '../craft/stitches.ts';
-import { FLAG, type Fabric } from './fabric.ts';
+import type { Fabric } from './fabric.ts';
 import { GrowingInt32 } from './growing.ts';
 
 /** What a new stitch is made of. */
@@ -15,6 +15,15 @@ export interface NewStitch {
   readonly bases: readonly number[];
 }
 
+/** A stitch as it was before a later row changed it: took it over as its turning chain, or for its space. */
+export interface Move {
+  readonly stitch: number;
+  readonly row: number;
+  readonly flags: number;
+  /** Its late base, -1 for none. */
+  readonly late: number;
+}
+
 /** The columns of the fabric while it grows. */
 export class StitchStore {
   private readonly kinds = new GrowingInt32();
@@ -28,7 +37,11 @@ export class StitchStore {
   private readonly baseStart = new GrowingInt32();
   private readonly bases = new GrowingInt32();
   /** Bases known only after the stitch was made: what a turning chain that counts stands on. */
-  readonly lateBase = new Map<number, number>();
+  private readonly lateBase = new Map<number, number>();
+  /** What rows changed of stitches made before them, in the order of the changes. */
+  moves: Move[] = [];
+  /** Stitches made before the row being worked. */
+  settled = 0;
 
   get count(): number {
     return this.kinds.length;
@@ -57,10 +70,12 @@ export class StitchStore {
   }
 
   mark(stitch: number, flag: number): void {
+    this.keep(stitch);
     this.flags.set(stitch, this.flags.at(stitch) | flag);
   }
 
   unmark(stitch: number, flag: number): void {
+    this.keep(stitch);
     this.flags.set(stitch, this.flags.at(stitch) & ~flag);
   }
 
@@ -71,32 +86,83 @@ export class StitchStore {
     return start < end ? this.bases.at(start) : -1;
   }
 
-  /** A copy of the first `count` stitches, with each stitch back in the row that made it (see `restoreRow`). */
-  copy(count: number): StitchStore {
+  /** Gives a stitch to another row. */
+  moveToRow(stitch: number, row: number): void {
+    this.keep(stitch);
+    this.rows.set(stitch, row);
+  }
+
+  /** Sets what a stitch stands on, known only after it was made. */
+  standOn(stitch: number, base: number): void {
+    this.keep(stitch);
+    this.lateBase.set(stitch, base);
+  }
+
+  /** A stitch's facts that later rows may change. */
+  asMoved(stitch: number): Move {
+    return { stitch, row: this.rows.at(stitch), flags: this.flags.at(stitch), late: this.lateBase.get(stitch) ?? -1 };
+  }
+
+  /** Gives a stitch the facts of a move. */
+  restore({ stitch, row, flags, late }: Move): void {
+    this.rows.set(stitch, row);
+    this.flags.set(stitch, flags);
+    if (late < 0) this.lateBase.delete(stitch);
+    else this.lateBase.set(stitch, late);
+  }
+
+  /** Goes back to the first `count` stitches as they were after `moves` changes. Linear in what is dropped. */
+  rewind(count: number, moves: number): void {
+    for (let i = this.moves.length - 1; i >= moves; i--) this.restore(this.moves[i]!);
+    this.moves.length = Math.min(this.moves.length, moves);
+    for (let stitch = count; stitch < this.count; stitch++) this.lateBase.delete(stitch);
+    this.bases.cut(count < this.count ? this.baseStart.at(count) : this.bases.length);
+    for (const column of this.columns()) column.cut(count);
+  }
+
+  /** A copy of the first `count` stitches as they were after `moves` changes. */
+  copy(count: number, moves: number): StitchStore {
     const store = new StitchStore();
-    store.kinds.copyFrom(this.kinds, count);
-    store.yarns.copyFrom(this.yarns, count);
-    store.flags.copyFrom(this.flags, count);
-    store.legs.copyFrom(this.legs, count);
-    store.legKinds.copyFrom(this.legKinds, count);
-    store.rows.copyFrom(this.rows, count);
-    store.previous.copyFrom(this.previous, count);
-    store.instructions.copyFrom(this.instructions, count);
-    store.baseStart.copyFrom(this.baseStart, count);
+    const own = this.columns();
+    store.columns().forEach((column, i) => column.copyFrom(own[i]!, count));
     store.bases.copyFrom(this.bases, count < this.count ? this.baseStart.at(count) : this.bases.length);
     for (const [stitch, base] of this.lateBase) if (stitch < count) store.lateBase.set(stitch, base);
+    for (let i = this.moves.length - 1; i >= moves; i--) if (this.moves[i]!.stitch < count) store.restore(this.moves[i]!);
+    store.moves = this.moves.slice(0, moves);
     return store;
   }
 
-  /** Gives stitches [first, end) back to a row: chains that a later row had taken over as its turning chain. `isFoundation` tells which of them are foundation. */
-  restoreRow(first: number, end: number, row: number, isFoundation: (stitch: number) => boolean): void {
-    for (let stitch = first; stitch < end; stitch++) {
-      if (this.rows.at(stitch) === row) continue;
-      this.rows.set(stitch, row);
-      this.unmark(stitch, FLAG.turning | FLAG.counts | FLAG.space);
-      if (isFoundation(stitch)) this.mark(stitch, FLAG.foundation);
-      this.lateBase.delete(stitch);
+  /**
+   * Takes over the stitches of another store from `from` on, and what it changed after `moves` changes, with its numbers of
+   * stitches as `renumber` gives them. What it names must be here.
+   */
+  addFrom(other: StitchStore, from: number, moves: number, renumber: (stitch: number) => number): void {
+    const shift = this.bases.length - (from < other.count ? other.baseStart.at(from) : other.bases.length);
+    const start = this.count;
+    const others = other.columns();
+    this.columns().forEach((column, i) =>
+      column.addFrom(others[i]!, from, column === this.previous ? renumber : column === this.baseStart && shift !== 0 ? (value) => value + shift : null),
+    );
+    this.bases.addFrom(other.bases, from < other.count ? other.baseStart.at(from) : other.bases.length, renumber);
+    for (const [stitch, base] of other.lateBase) if (stitch >= from) this.lateBase.set(stitch - from + start, renumber(base));
+    const changed = new Set<number>();
+    for (const move of other.moves.slice(moves)) {
+      this.moves.push({ ...move, stitch: renumber(move.stitch), late: move.late < 0 ? -1 : renumber(move.late) });
+      if (move.stitch < from) changed.add(move.stitch);
     }
+    for (const stitch of changed) {
+      const now = other.asMoved(stitch);
+      this.restore({ ...now, stitch: renumber(stitch), late: now.late < 0 ? -1 : renumber(now.late) });
+    }
+  }
+
+  private keep(stitch: number): void {
+    if (stitch < this.settled) this.moves.push(this.asMoved(stitch));
+  }
+
+  /** The columns with a value for each stitch. */
+  private columns(): GrowingInt32[] {
+    return [this.kinds, this.yarns, this.flags, this.legs, this.legKinds, this.rows, this.previous, this.instructions, this.baseStart];
   }
 
   /** The finished columns in the fabric's types. */
@@ -104,7 +170,11 @@ export class StitchStore {
     const baseStart = new Int32Array(this.count + 1);
     const bases = new Int32Array(this.bases.length + this.lateBase.size);
     let length = 0;
-    for (let stitch = 0; stitch < this.count; stitch++) {
+    if (this.lateBase.size === 0) {
+      baseStart.set(this.baseStart.view());
+      bases.set(this.bases.view());
+      length = bases.length;
+    } else for (let stitch = 0; stitch < this.count; stitch++) {
       baseStart[stitch] = length;
       const late = this.lateBase.get(stitch);
       if (late !== undefined) bases[length++] = late;
@@ -114,16 +184,16 @@ export class StitchStore {
     baseStart[this.count] = length;
     return {
       count: this.count,
-      kind: Uint8Array.from(this.kinds.toArray()),
-      yarn: Uint8Array.from(this.yarns.toArray()),
-      flags: Uint16Array.from(this.flags.toArray()),
-      legs: Uint8Array.from(this.legs.toArray()),
-      legKind: Uint8Array.from(this.legKinds.toArray()),
+      kind: new Uint8Array(this.kinds.view()),
+      yarn: new Uint8Array(this.yarns.view()),
+      flags: new Uint16Array(this.flags.view()),
+      legs: new Uint8Array(this.legs.view()),
+      legKind: new Uint8Array(this.legKinds.view()),
       row: this.rows.toArray(),
       previous: this.previous.toArray(),
       baseStart,
       bases,
-      instruction: Uint16Array.from(this.instructions.toArray()),
+      instruction: new Uint16Array(this.instructions.view()),
     };
   }
 }

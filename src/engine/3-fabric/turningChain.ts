@@ -44,7 +44,7 @@ export function settleTurningChain(hook: Hook, kind: StitchKind, reading: ChainR
     state.sameIsAhead = false;
     const top = first + height - 1;
     stitches.mark(top, FLAG.counts);
-    if (base) stitches.lateBase.set(top, base.stitches[0]!);
+    if (base) stitches.standOn(top, base.stitches[0]!);
     hook.put(top);
   }
   if (chains > height && state.pendingCounts !== 'stitch') putSpace(hook, first + height, first + chains);
