@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { CAUTIONS, CAUTION_GUIDANCE, cautionsFor, FEATURES, WEARERS } from '../../../src/engine/craft/cautions.ts';
 import { ADULT_FEET, CHILD_FEET, FOOT_BANDS, FOOT_RATIOS } from '../../../src/engine/craft/feet.ts';
 import { HOOKS, hookWords } from '../../../src/engine/craft/hooks.ts';
-import { childShoeSize, CHILD_SHOES, footOfShoeSize, shoeSize } from '../../../src/engine/craft/shoeSizes.ts';
+import { childShoeSize, CHILD_SHOES, footOfShoeSize, SHOE_SIZE_SOURCES, SHOE_SIZE_WARNING, shoeSize } from '../../../src/engine/craft/shoeSizes.ts';
 import { YARN_PER_WIDTH, YARN_RATIO } from '../../../src/engine/craft/yarnPerStitch.ts';
 import { inSpan, metresPer100gOfYardsPerPound, weightsOfGauge, YARN_WEIGHTS } from '../../../src/engine/craft/yarnWeights.ts';
 
@@ -63,6 +63,22 @@ describe('feet', () => {
     }
   });
 
+  it.each([
+    // ANSUR II, means by band of foot length (mm): ball, heel and ankle, ankle, calf.
+    ['women', 220, 216, 290, 204, 351], ['women', 250, 233, 318, 220, 380], ['women', 270, 244, 338, 231, 403], ['men', 240, 238, 319, 215, 369], ['men', 270, 254, 347, 232, 396], ['men', 300, 272, 377, 247, 416],
+  ] as const)('of %s from %i mm are %i round the ball, %i over heel and ankle, %i at the ankle, %i at the calf', (who, from, ballGirth, heelDiagonal, ankle, calf) => {
+    expect(FOOT_BANDS[who].find((band) => band.from === from)).toEqual({ from, ballGirth, heelDiagonal, ankle, calf });
+    // Girth about 0.93 of the length in the middle of the band (long feet are slimmer, r = 0.6: 0.887 at 27 cm), heel and ankle 1.36 of the girth within a standard deviation.
+    expect(Math.abs(ballGirth / (from + 5) - FOOT_RATIOS.ballToLength)).toBeLessThan(0.045);
+    expect(Math.abs(heelDiagonal / ballGirth - FOOT_RATIOS.diagonalToBall)).toBeLessThan(0.05);
+  });
+
+  it('of three-year-olds have the means that were measured: boys 15.6 and girls 15.3 cm (Cheng et al., n = 2829, in PMC9139892)', () => {
+    const { leastCm, mostCm } = CHILD_FEET.find(({ age }) => age === '3–4 years')!;
+    for (const mean of [15.6, 15.3]) expect(mean).toBeGreaterThan(leastCm);
+    for (const mean of [15.6, 15.3]) expect(mean).toBeLessThan(mostCm);
+  });
+
   it('of children follow one another by age', () => {
     for (const [i, foot] of CHILD_FEET.entries()) if (i > 0) expect(foot.leastCm).toBe(CHILD_FEET[i - 1]!.mostCm);
   });
@@ -83,6 +99,18 @@ describe('shoe sizes', () => {
     // Brannock: men’s size 1 is 7⅔ in.
     expect(footOfShoeSize('usMen', 1)).toBeCloseTo((7 + 2 / 3) * 25.4, 6);
     expect(() => shoeSize('eu', 0)).toThrow(RangeError);
+  });
+
+  it('say that makers differ by a size either way', () => {
+    expect(SHOE_SIZE_WARNING).toMatch(/about one size either way.*foot length first/);
+    for (const source of Object.values(SHOE_SIZE_SOURCES)) expect(source).toMatch(/published|Brannock/);
+  });
+
+  it('in Paris points are 41¼ for a foot of 26 cm and its allowance of 1.5 (a published table: 27.5 cm are 41.25), ⅔ cm apart', () => {
+    expect(shoeSize('eu', 260)).toBeCloseTo(41.25, 9);
+    expect(footOfShoeSize('eu', 42) - footOfShoeSize('eu', 41)).toBeCloseTo(20 / 3, 9);
+    // A barleycorn is a third of an inch.
+    expect(footOfShoeSize('usMen', 9) - footOfShoeSize('usMen', 8)).toBeCloseTo(8.4667, 4);
   });
 
   it('of children stand in a table of 20 (mirrorinfo.online)', () => {

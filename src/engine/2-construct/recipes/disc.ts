@@ -68,14 +68,15 @@ function roundCounts({ more: way }: DiscSettings, count: number, ratio: number, 
   return Array.from({ length: count }, (_, i) => (way === 'constant' ? more * (i + 1) : flatCount(i + 1, ratio)));
 }
 
-/** A cap's crown grows until it has the stitches of the girth; its last round takes what is missing. */
+/** A cap's crown grows until it has the stitches of the girth; its last round takes what is missing, half a round more or less at most. */
 function capCounts(r: Reckoning, settings: DiscSettings, girth: Origin, perCm: Origin, ratio: Origin, more: Origin): readonly number[] {
-  const step = settings.more === 'constant' ? (more.value % 2 === 0 ? more.value : 2 * more.value) : 2;
+  const least = 2 * Math.ceil((more.value + 1) / 2);
   const around = r.reckon({
-    key: 'around', says: 'stitches round the head', unit: 'sts', formula: settings.more === 'constant' ? 'girth × stitches in 1 cm, an even multiple of the stitches more in each round' : 'girth × stitches in 1 cm, even', inputs: [girth, perCm, more],
-    exact: girth.value * perCm.value, rounding: nearest(2 * step, step), allows: (pinned) => (pinned % step === 0 ? null : `a multiple of ${step}`),
+    key: 'around', says: 'stitches round the head', unit: 'sts', formula: 'girth × stitches in 1 cm, even', inputs: [girth, perCm],
+    exact: girth.value * perCm.value, rounding: nearest(least, 2), allows: (pinned) => (pinned % 2 === 0 ? null : 'an even number'),
   });
-  const count = r.reckon({ key: 'rounds', says: 'rounds of the crown', unit: 'rows', formula: 'stitches round the head ÷ stitches more in each round', inputs: [around, more, ratio], exact: around.value / (settings.more === 'constant' ? more.value : flatMore(ratio.value)), rounding: nearest(2) });
+  const each = settings.more === 'constant' ? more.value : flatMore(ratio.value);
+  const count = r.reckon({ key: 'rounds', says: 'rounds of the crown', unit: 'rows', formula: 'stitches round the head ÷ stitches more in each round', inputs: [around, more, ratio], exact: around.value / each, rounding: nearest(2) });
   return [...roundCounts(settings, count.value - 1, ratio.value, more.value), around.value];
 }
 

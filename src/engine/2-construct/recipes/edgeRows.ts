@@ -76,7 +76,11 @@ function posts(r: Reckoning, request: PieceRequest, place: EdgePlace, first: rea
 /** Worked twice as high as it is to be and doubled inwards. */
 function folded(r: Reckoning, edge: EdgeSettings, place: EdgePlace, first: readonly MadeRow[], height: Origin, scRows: Origin): MadeEdge {
   const picot = edge.edge === 'picot';
-  const half = r.reckon({ key: `${place.key}.rows`, says: 'rows on either side of the fold', unit: 'rows', formula: 'height × rows in 1 cm', inputs: [height, scRows], exact: edge.heightCm * scRows.value, rounding: nearest(2) });
+  // The row of holes is folded itself: half of it stands above the rows on either side.
+  const half = r.reckon({
+    key: `${place.key}.rows`, says: 'rows on either side of the fold', unit: 'rows', formula: picot ? 'height × rows in 1 cm − half of the row of holes' : 'height × rows in 1 cm', inputs: [height, scRows],
+    exact: edge.heightCm * scRows.value - (picot ? 0.5 : 0), rounding: nearest(2),
+  });
   const word = place.way === 'flat' ? 'across' : 'around';
   const inside = half.value - (place.begins ? 1 : 0);
   const made = place.stitches.value;
@@ -94,7 +98,9 @@ function folded(r: Reckoning, edge: EdgeSettings, place: EdgePlace, first: reado
       ...first, ...many(place, 'inside', inside, sc, yarn), ...turn, ...many(place, 'outside', half.value - 1, sc, null),
       note('fold', picot ? 'Fold the edge inwards along the holes, so that points stand up, and sew it down.' : 'Fold the edge inwards along the ridge and sew it down.'),
     ],
-    heightCm: heightOf(r, place, half, scRows),
+    heightCm: picot
+      ? r.reckon({ key: `${place.key}.finished`, says: 'finished height of the edge', unit: 'cm', formula: '(rows and half of the row of holes) ÷ rows in 1 cm', inputs: [half, scRows], exact: (half.value + 0.5) / scRows.value })
+      : heightOf(r, place, half, scRows),
   };
 }
 

@@ -1,11 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { DISC, NO_EDGE, PANEL } from '../../../../src/engine/2-construct/recipes/defaults.ts';
+import type { Measure, Swatch } from '../../../../src/engine/1-pattern/pieceFacts.ts';
+import { DISC, NO_EDGE, PANEL, SOCK } from '../../../../src/engine/2-construct/recipes/defaults.ts';
 import { fitCount } from '../../../../src/engine/2-construct/recipes/fitCount.ts';
 import { ballCounts, flatCount, flatMore } from '../../../../src/engine/2-construct/recipes/flatCount.ts';
 import { foundationChains } from '../../../../src/engine/2-construct/recipes/foundationChains.ts';
 import { heelRowCount, heelRows } from '../../../../src/engine/2-construct/recipes/shortRowHeel.ts';
 import { toePlan, toeStop } from '../../../../src/engine/2-construct/recipes/toePlan.ts';
+import { workText } from '../../workText.ts';
 import { madeIn, measure, pieceOf, requestOf } from './pieceOf.ts';
 
 const SQUARE = { stitches: 20, rows: 20, overCm: 10, stitch: 'sc' as const };
@@ -29,6 +31,22 @@ describe('flat discs', () => {
     }
     const double = pieceOf(requestOf({ ...DISC, stitch: 'dc' }, [measure('across', 12)], { gauge: { ...SQUARE, stitches: 19, rows: 10, stitch: 'dc' } }));
     expect(madeIn(double, 'crown')).toEqual([12, 24, 36, 48, 60, 72]);
+  });
+
+  it.each([
+    // Half doubles 1.27 to 1.6 times as high as wide: 8 to 10 more a round (published: 8, craftymaria.blogspot.com 2009/06 and mamas2hands.com 2017/03; up to 10 in use, common practice).
+    [1.273, [8, 16, 24, 32]], [1.43, [9, 18, 27, 36]], [1.6, [10, 20, 30, 40]],
+  ])('in half double crochet %f times as high as wide count %j', (ratio, counts) => {
+    const disc = pieceOf(requestOf({ ...DISC, stitch: 'hdc' }, [measure('across', 4 * 2 * (ratio / 2))], { gauge: { stitches: 20, rows: 20 / ratio, overCm: 10, stitch: 'hdc' } }));
+    expect(madeIn(disc, 'crown')).toEqual(counts);
+    expect(disc.findings).toEqual([]);
+  });
+
+  it('as a cap end on the girth to a stitch, whatever is more in each round', () => {
+    // By hand: 54 cm at 1.9 double crochets are 102.6, so 102; 12 more a round are 8 rounds to 96, 8.5 are 9, the last of 6 more.
+    const cap = pieceOf(requestOf({ ...DISC, stitch: 'dc' }, [measure('girth', 54)], { gauge: { stitches: 19, rows: 10, overCm: 10, stitch: 'dc' } }));
+    expect(madeIn(cap, 'crown')).toEqual([12, 24, 36, 48, 60, 72, 84, 96, 102]);
+    expect(cap.findings).toEqual([]);
   });
 
   it('by gauge have in each round what the circle asks for, to half a stitch', () => {
@@ -73,6 +91,48 @@ describe('foundation chains', () => {
     const { findings, ...worked } = pieceOf(requestOf({ ...PANEL, stitch }, [measure('width', 15), measure('height', 6)], { gauge: { ...SQUARE, stitch } }));
     expect(findings).toEqual([]);
     expect(madeIn({ findings, ...worked }, 'panel')[0]).toBe(30);
+  });
+});
+
+describe('a published sample that can’t be', () => {
+  it('with 9 chains, the first double crochet in the 5th and 5 more after it is found out: 4 chains are left', () => {
+    // 9 − 5 = 4 (reckoned); the sample was printed so.
+    const { findings } = workText('Foundation: ch 9.\nRow 1: dc in 5th ch from hook, dc in next 5 chs.');
+    expect(findings.filter(({ degree }) => degree === 'wrong').map(({ rule, expected, found }) => [rule, expected, found])).toEqual([['notEnoughPlaces', 5, 4]]);
+  });
+});
+
+describe('gauges', () => {
+  it('keep their fractions to the last: a gauge rounded first would give another count', () => {
+    // By hand: 25 cm at 2.14 are 53.5, so 54; at 21 to 10 cm they would be 52.5, so 52.
+    const sock = pieceOf(requestOf({ ...SOCK, cuff: NO_EDGE }, [measure('footGirth', 25), measure('footLength', 24), measure('legLength', 20)], { gauge: { stitches: 21.4, rows: 22.6, overCm: 10, stitch: 'sc' } }));
+    expect(sock.made.numbers[0]!.get('around')).toMatchObject({ value: 54, from: { exact: expect.closeTo(53.5, 9) as number } });
+    // 20 cm less the one row on the foundation: 45.2 − 1.
+    expect(sock.made.numbers[0]!.get('leg.rows')).toMatchObject({ value: 44, from: { exact: expect.closeTo(44.2, 9) as number } });
+  });
+
+  it('of a swatch are taken as counted over what was measured', () => {
+    // By hand: 27 stitches in 12.7 cm are 2.126 a cm, 46.8 in 22 cm; 2.1 would be 46.2.
+    const swatch: Swatch = { id: '1', stitch: 'sc', technique: 'plain', washed: true, stitches: 27, widthCm: 12.7, rows: 30.5, heightCm: 13, hookMm: null, weight: null, stretchedCm: null, yarn: null, grams: null, metres: null };
+    const sock = pieceOf(requestOf(SOCK, [measure('footGirth', 22), measure('footLength', 24), measure('legLength', 20)], { swatches: [swatch] }));
+    const { value, from } = sock.made.numbers[0]!.get('around')!;
+    expect(value).toBe(46);
+    expect(from).toMatchObject({ exact: expect.closeTo((22 * 27) / 12.7, 9) as number });
+  });
+
+  it('of the swatch counted after washing come before those counted before it', () => {
+    const swatch = (id: string, washed: boolean, widthCm: number): Swatch => ({ id, stitch: 'sc', technique: 'plain', washed, stitches: 20, widthCm, rows: 20, heightCm: 10, hookMm: null, weight: null, stretchedCm: null, yarn: null, grams: null, metres: null });
+    const around = (...swatches: Swatch[]) => pieceOf(requestOf(SOCK, [measure('footGirth', 22), measure('footLength', 24), measure('legLength', 20)], { swatches })).made.numbers[0]!.get('around')!.value;
+    // 22 cm at 2 are 44 stitches; washed, at 20 to 11 cm, 40.
+    expect(around(swatch('1', false, 10))).toBe(44);
+    expect(around(swatch('2', true, 11), swatch('1', false, 10))).toBe(40);
+  });
+
+  it('give the worked example of a published sock: 9 in less a tenth at 7.5 stitches an inch are 60.75, so 60', () => {
+    // wabi-sabi.ca, socks with ease.
+    const girth: Measure = { name: 'footGirth', cm: [9 * 2.54], easePercent: -10, easeCm: 0 };
+    const sock = pieceOf(requestOf(SOCK, [girth, measure('footLength', 24), measure('legLength', 20)], { gauge: { stitches: 7.5, rows: 9, overCm: 2.54, stitch: 'sc' } }));
+    expect(sock.made.numbers[0]!.get('around')).toMatchObject({ value: 60, from: { exact: expect.closeTo(60.75, 9) as number } });
   });
 });
 

@@ -34,15 +34,35 @@ describe('the rounds of Puffin Quay, by recipe and by hand', () => {
     for (const size of [0, 1, 2]) expect(madeIn(piece, name.toLowerCase(), size)).toEqual(inDemo(name, size));
   });
 
-  it('counted by hand: heel of size S from 24 to 17 to 10 and back in 14 rows, 17 in all', () => {
-    expect(madeIn(piece, 'heel', 0)).toEqual([24, 17, 10, 11, 12, 13, 14, 15, 16, 17, 18, 19, 20, 21, 22, 23, 24]);
-  });
-
-  it('counted by hand: toe of size L, four fewer in each of nine rounds and eight in the last three', () => {
-    expect(madeIn(piece, 'toe', 2)).toEqual([60, 60, 56, 56, 52, 52, 48, 44, 40, 32, 24, 16]);
-  });
-
-  it('counted by hand: half of the heel’s 17 (19, 21) rows and 12 of the toe leave 27 (30, 34) rounds of foot', () => {
-    expect([0, 1, 2].map((size) => madeIn(piece, 'foot', size).length)).toEqual([27, 30, 34]);
+  /**
+   * Every row of every size, worked out by hand from the settings. Round: 26.7 × 1.8 = 48.06, 31.1 × 1.8 = 55.98, 35.6 × 1.8 =
+   * 64.08, whole repeats of 8. Cuff: 4 cm of 2 rows. Leg: 24 − 4 cm. Heel: half of the round, 7 (8, 9) left on each side, then
+   * one more a row. Toe: S decreases (48 − 12) ÷ 4 = 9 times, so all in 9 rounds; M has 10 and L 12 decreases, so their last
+   * 1 and 3 rounds decrease double; a plain round after each of the first three. Foot: length × 2 − half of the heel − toe.
+   */
+  const from = (first: number, last: number) => Array.from({ length: last - first + 1 }, (_, i) => first + i);
+  const even = (count: number, rows: number) => Array.from({ length: rows }, () => count);
+  it.each([
+    {
+      size: 0, name: 'S', cuff: even(48, 8), leg: even(48, 40), heel: [24, 17, 10, ...from(11, 24)],
+      foot: even(48, 27), // 47.5 − 8.5 − 12
+      toe: [44, 44, 40, 40, 36, 36, 32, 28, 24, 20, 16, 12],
+    },
+    {
+      size: 1, name: 'M', cuff: even(56, 8), leg: even(56, 40), heel: [28, 20, 12, ...from(13, 28)],
+      foot: even(56, 30), // 51.5 − 9.5 − 12
+      toe: [52, 52, 48, 48, 44, 44, 40, 36, 32, 28, 24, 16],
+    },
+    {
+      size: 2, name: 'L', cuff: even(64, 8), leg: even(64, 40), heel: [32, 23, 14, ...from(15, 32)],
+      foot: even(64, 34), // 56.5 − 10.5 − 12
+      toe: [60, 60, 56, 56, 52, 52, 48, 44, 40, 32, 24, 16],
+    },
+  ])('counted by hand: every row of size $name', ({ size, name: _name, ...sections }) => {
+    for (const [section, counts] of Object.entries(sections)) {
+      expect(madeIn(piece, section, size), section).toEqual(counts);
+      expect(inDemo(section.toUpperCase(), size), section).toEqual(counts);
+    }
+    expect(sections.heel).toHaveLength([17, 19, 21][size]!);
   });
 });

@@ -60,7 +60,7 @@ describe('flatness of rounds from a ring', () => {
 
   it.each([
     // One more in every N stitches: radius over height h / ln((N + 1) / N), derived from Henderson and Taimiņa's hyperbolic plane.
-    [1, 1.443], [2, 2.466], [3, 3.476], [4, 4.481], [6, 6.487],
+    [1, 1.443], [2, 2.466], [3, 3.476], [4, 4.481], [5, 5.485], [6, 6.487], [8, 8.49], [10, 10.492], [12, 12.493], [20, 20.496],
   ])('one more in every %i stitches makes a hyperbolic plane of %f heights', (n, radius) => {
     // Start wide, so that N divides the counts for two rounds.
     const counts = [n * n * 6, n * (n + 1) * 6, (n + 1) * (n + 1) * 6];
@@ -69,6 +69,26 @@ describe('flatness of rounds from a ring', () => {
     expect(rows.map((row) => row.made)).toEqual(counts);
     expect(rows[2]!.hyperbolicMm! / 10).toBeCloseTo(radius, 3);
     expect(rows[0]!.hyperbolicMm).toBeNull();
+  });
+
+  it('one more in every 4 makes 25 of 20, as published (sites.google.com/site/phanyamada); from a ring that still lies flat or cups, and further out has a radius of about 4½ heights', () => {
+    const growth = (from: number) => rowsOf(`Rnd 1: magic ring, ${from} sc in ring.\nRnd 2: (sc in next 3 sts, 2 sc in next st) around.`, 10);
+    expect(growth(20).map((row) => row.made)).toEqual([20, 25]);
+    // 5 more are fewer than the 6.28 that lie flat, 20 more are not.
+    expect([growth(20)[1]!.lies, growth(80)[1]!.lies]).toEqual(['cups', 'ruffles']);
+    // r ÷ h is about N + ½ (derived).
+    expect(Math.abs(growth(80)[1]!.hyperbolicMm! / 10 - 4.5)).toBeLessThan(0.02);
+  });
+
+  it.each([
+    // By hand: a cone whose rounds grow by a share of what lies flat has that share as the sine of its half angle: 30°, 45°, 60° of a disc of 12.
+    [6, 30], [8.485, 45], [10.392, 60],
+  ])('of a disc that takes 12, %f more a round make a cone of %f degrees to its axis', (more, degrees) => {
+    const whole = Math.round(more);
+    // Twelve lie flat where a stitch is 12 ÷ 2π as tall as wide; the gauge is set so that the whole number is that share.
+    const [row] = rowsOf(disc('sc', whole, 3), (10 * 12 * whole) / more / (2 * Math.PI));
+    expect((row!.coneRad! * 180) / Math.PI).toBeCloseTo(degrees, 2);
+    expect(row!.lies).toBe('cups');
   });
 
   it('doubling in each round from 6 gives the published 6, 12, 24, 48, 96 and ruffles from the third round on (a craft blog)', () => {

@@ -150,6 +150,15 @@ describe('checks of gauge and sizes', () => {
     expect(rules(sizeChecks(worked.pattern, worked.reports, measured, []))).toEqual([]);
   });
 
+  it('ask a plain tube of nine tenths of the foot to open to 1.51 times its width (1.36 ÷ 0.90)', () => {
+    const measures = [{ ...measure('footGirth', 40), easePercent: -10 }, measure('footLength', 43), measure('legLength', 18)];
+    const worked = pieceOf(requestOf(SOCK, measures, { gauge: { stitches: 40, rows: 40, overCm: 10, stitch: 'sc' } }));
+    const [narrow] = sizeChecks(worked.pattern, worked.reports, measures, []);
+    const opening = worked.reports[0]!.finished.find(({ name }) => name === 'opening')!.cm;
+    expect(opening).toBe(36);
+    expect(Number(narrow!.expected) / opening).toBeCloseTo(1.51, 2);
+  });
+
   it('ask nothing to pass a stocking that nobody wears', () => {
     const measures = [measure('footGirth', 22.8), measure('footLength', 24.6), measure('legLength', 18)];
     const worked = pieceOf(requestOf(SOCK, measures));
