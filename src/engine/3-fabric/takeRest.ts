@@ -56,9 +56,10 @@ export function takeRest(growing: Growing, old: Fabric, workings: Workings, { st
 /** The checkpoints after the first of `old`, which is `now` in the new fabric. */
 function restOfCheckpoints([first, ...rest]: readonly Checkpoint[], now: Checkpoint, { stitches, places }: Renumbered): Checkpoint[] {
   const orders = new Map<Int32Array, Int32Array>(first!.orders.map((order, i) => [order, now.orders[i]!]));
-  const stays = stitches.stays && places.stays;
+  const sameRings = places.stays;
+  const stays = sameRings && stitches.stays;
   const ring = (order: Int32Array): Int32Array => {
-    if (places.stays) return order;
+    if (sameRings) return order;
     const known = orders.get(order);
     const made = known ?? order.map(places.of);
     if (!known) orders.set(order, made);

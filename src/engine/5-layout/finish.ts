@@ -16,9 +16,9 @@ export function finish(ground: Ground, parts: readonly { readonly rows: readonly
   return {
     kind: largest?.placed.kind ?? 'flat', section: ground.section, parts: parts.map((part) => ({ kind: part.placed.kind, rows: part.rows.map(({ index }) => index), keepsColumns: part.placed.keepsColumns ?? false })),
     first: ground.first, end: ground.end, cellWidthMm: ground.w, cellHeightMm: ground.h,
-    headX: Float32Array.from(ground.headX), headY: Float32Array.from(ground.headY),
-    footX: Float32Array.from(ground.footX), footY: Float32Array.from(ground.footY),
-    angle, corners: Float32Array.from(ground.corners), ghosts, rows, guides, bounds: boundsOf(ground, rows, ghosts, guides),
+    headX: new Float32Array(ground.headX), headY: new Float32Array(ground.headY),
+    footX: new Float32Array(ground.footX), footY: new Float32Array(ground.footY),
+    angle, corners: new Float32Array(ground.corners), ghosts, rows, guides, bounds: boundsOf(ground, rows, ghosts, guides),
   };
 }
 

@@ -32,11 +32,24 @@ export interface RowSlots {
   readonly has: number;
 }
 
+/** Slots of a fabric's rows by row index: layout, cells, bands and grid all ask for them. */
+const KNOWN = new WeakMap<Fabric, Map<number, RowSlots>>();
+
 /**
  * Sorts the stitches of a row into slots and the rest. A foundation's direction is taken from the row worked on it
- * (`above`), since the chain is worked towards the place where that row starts.
+ * (`above`), since the chain is worked towards the place where that row starts. The very same object again for the same row of a fabric.
  */
 export function rowSlots(fabric: Fabric, row: IndexedRow, above: IndexedRow | null): RowSlots {
+  // A foundation's order hangs on the row above it too.
+  if (row.word === 'foundation') return sorted(fabric, row, above);
+  let known = KNOWN.get(fabric);
+  if (!known) KNOWN.set(fabric, (known = new Map()));
+  let slots = known.get(row.index);
+  if (!slots) known.set(row.index, (slots = sorted(fabric, row, above)));
+  return slots;
+}
+
+function sorted(fabric: Fabric, row: IndexedRow, above: IndexedRow | null): RowSlots {
   const [from, lead] = leadingTurn(fabric, row);
   const counted = anyCounts(fabric, from, lead);
   const slots: number[] = [];
