@@ -1,7 +1,7 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { choiceProblems } from '../engine/publish/publishChoices.ts';
-import { publishPattern } from '../engine/publish/publishPattern.ts';
+import { publishSteps } from '../engine/publish/publishPattern.ts';
 import { uniqueNames, type MadeFile } from '../publish/archive.ts';
 import { publishJob } from '../publish/publishJob.ts';
 import { exitCodeOf, UNREADABLE } from './exitCode.ts';
@@ -36,7 +36,7 @@ async function publishFile(path: string, asked: PublishAsked, taken: string[]): 
     if (typeof choices === 'string') return choices;
     const problems = choiceProblems(pattern, choices);
     if (problems.length > 0) return problems.join(' ');
-    const steps = publishJob({ pattern, choices, outputs: asked.outputs, pngDpi: asked.dpi, zip: asked.zip }, NODE_RESOURCES, publishPattern);
+    const steps = publishJob({ pattern, choices, outputs: asked.outputs, pngDpi: asked.dpi, zip: asked.zip }, NODE_RESOURCES, publishSteps);
     let step = await steps.next();
     while (!step.done) step = await steps.next();
     write(step.value, asked.out, taken);

@@ -11,7 +11,7 @@ import { writePdf } from './writePdf.ts';
 import { openPngWriter } from './writePng.ts';
 
 /** Makes the sheets of a pattern: the engine's own publishing, handed in so that jobs can be tried on any sheets. */
-export type MakeSheets = (pattern: Pattern, choices: PublishChoices) => Publication;
+export type MakeSheets = (pattern: Pattern, choices: PublishChoices, asked: { readonly files: boolean }) => Generator<number, Publication>;
 
 /**
  * Makes all files that were asked for, step by step: a generator that yields how far it is before each step and returns the files.
@@ -20,14 +20,15 @@ export type MakeSheets = (pattern: Pattern, choices: PublishChoices) => Publicat
 export async function* publishJob(order: PublishOrder, resources: PublishResources, makeSheets: MakeSheets): AsyncGenerator<Progress, MadeFile[]> {
   const wanted = OUTPUTS.filter((output) => order.outputs.includes(output));
   yield { done: 0, of: 1, making: 'sheets' };
-  const publication = makeSheets(order.pattern, order.choices);
+  const publication = yield* setSheets(makeSheets(order.pattern, order.choices, { files: wanted.includes('text') }));
   const { sheets } = publication;
   if (wanted.includes('png')) {
     const problem = sheets.map((sheet) => pngProblem(sheet, order.pngDpi)).find((one) => one !== null);
     if (problem !== undefined) throw new SheetProblem(problem);
   }
-  const of = 1 + wanted.reduce((sum, output) => sum + (output === 'text' ? 1 : sheets.length), 0) + (order.zip ? 1 : 0);
-  let done = 1;
+  const rest = wanted.reduce((sum, output) => sum + (output === 'text' ? 1 : sheets.length), 0) + (order.zip ? 1 : 0);
+  let done = Math.max(1, Math.ceil(rest * (SHEETS_SHARE / (1 - SHEETS_SHARE))));
+  const of = done + rest;
   const files: MadeFile[] = [];
   const book = wanted.includes('pdf') || wanted.includes('png') ? await openFontBook(resources) : null;
   for (const output of wanted) {
@@ -43,6 +44,18 @@ export async function* publishJob(order: PublishOrder, resources: PublishResourc
   if (!order.zip) return named;
   yield { done, of, making: 'zip' };
   return [{ name: uniqueNames([`${publication.name}.zip`])[0]!, bytes: archive(named) }];
+}
+
+/** Share of a whole job that setting the sheets is taken for: how much follows is only known then. */
+const SHEETS_SHARE = 0.25;
+
+/** Sets the sheets, and says how far they are before each part. */
+async function* setSheets(parts: Generator<number, Publication>): AsyncGenerator<Progress, Publication> {
+  for (;;) {
+    const part = parts.next();
+    if (part.done) return part.value;
+    yield { done: Math.min(1, part.value) * SHEETS_SHARE, of: 1, making: 'sheets' };
+  }
 }
 
 /** A step of making one output: the files that it finished, and of how many steps of the whole it was. */

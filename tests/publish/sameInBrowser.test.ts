@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { NODE_RESOURCES } from '../../src/cli/nodeResources.ts';
 import { openPatternFile } from '../../src/engine/1-pattern/file.ts';
 import { defaultChoices } from '../../src/engine/publish/publishChoices.ts';
-import { publishPattern } from '../../src/engine/publish/publishPattern.ts';
+import { publishSteps } from '../../src/engine/publish/publishPattern.ts';
 import type { MadeFile } from '../../src/publish/archive.ts';
 import { publishJob } from '../../src/publish/publishJob.ts';
 import type { PublishOrder } from '../../src/publish/publishOrder.ts';
@@ -106,7 +106,7 @@ describe.runIf(found)('the worker in a browser', () => {
 });
 
 async function made(one: PublishOrder): Promise<MadeFile[]> {
-  const steps = publishJob(one, NODE_RESOURCES, publishPattern);
+  const steps = publishJob(one, NODE_RESOURCES, publishSteps);
   for (;;) {
     const step = await steps.next();
     if (step.done) return step.value;

@@ -1,24 +1,29 @@
 import type { Mark } from './drawing.ts';
 import type { Sheet } from './cutSheets.ts';
 import { SHEET_MARGIN_MM } from './paper.ts';
-import { LEAST_TEXT_MM, POINT_MM } from './textSize.ts';
+import { LEAST_TEXT_MM, POINT_MM, textWidth } from './textSize.ts';
 
 /**
  * What surrounds the chart on a sheet, in mm of the paper: title, sheet number and map, a bar to measure, join lines with their
  * neighbours. No text is smaller than `leastMm`.
  */
 export function sheetFurniture(sheet: Sheet, sheets: number, title: string, leastMm: number): Mark[] {
-  const marks = [...head(sheet, sheets, title), ...scaleBar(sheet), ...joins(sheet)];
+  const marks = [...head(sheet, sheets, title, leastMm), ...scaleBar(sheet), ...joins(sheet)];
   return marks.map((mark) => (mark.kind === 'text' ? { ...mark, sizeMm: Math.max(leastMm, mark.sizeMm) } : mark));
 }
 
-function head({ paper, index, column, row, columns, rows }: Sheet, sheets: number, title: string): Mark[] {
+/** Baselines of the title's two lines below the margin. */
+const TITLE_LINES_MM = [4.5, 9.6] as const;
+
+function head({ paper, index, column, row, columns, rows }: Sheet, sheets: number, title: string, leastMm: number): Mark[] {
   const [left, top, right] = [SHEET_MARGIN_MM, SHEET_MARGIN_MM, paper.widthMm - SHEET_MARGIN_MM];
-  const marks: Mark[] = [text('title', left, top + 4.5, title, 11 * POINT_MM, 'start')];
-  if (sheets < 2) return marks;
+  const sizeMm = Math.max(leastMm, 11 * POINT_MM);
+  const titled = (roomMm: number): Mark[] => twoLines(title, roomMm, sizeMm).map((line, i) => text('title', left, top + TITLE_LINES_MM[i]!, line, sizeMm, 'start'));
+  if (sheets < 2) return titled(right - left);
   const [w, h] = [Math.min(4, 30 / columns), Math.min(3, 9 / rows)];
   const mapLeft = right - columns * w;
-  marks.push(text('caption', mapLeft - 2.5, top + 4.5, `sheet ${index + 1} of ${sheets}`, 8 * POINT_MM, 'end'));
+  const place = `sheet ${index + 1} of ${sheets}`;
+  const marks: Mark[] = [...titled(mapLeft - 2.5 - textWidth(place, Math.max(leastMm, 8 * POINT_MM)) - 4 - left), text('caption', mapLeft - 2.5, top + 4.5, place, 8 * POINT_MM, 'end')];
   for (let r = 0; r < rows; r++) {
     for (let c = 0; c < columns; c++) {
       const [x, y] = [mapLeft + c * w, top + r * h];
@@ -26,6 +31,23 @@ function head({ paper, index, column, row, columns, rows }: Sheet, sheets: numbe
     }
   }
   return marks;
+}
+
+/** A title on one line or two, parted between words; what two lines don't hold is cut off with …. */
+function twoLines(title: string, roomMm: number, sizeMm: number): readonly string[] {
+  if (textWidth(title, sizeMm) <= roomMm) return [title];
+  const words = title.split(' ');
+  let first = '';
+  while (words.length > 1 && textWidth(`${first} ${words[0]!}`.trim(), sizeMm) <= roomMm) first = `${first} ${words.shift()!}`.trim();
+  const second = cutTo(words.join(' '), roomMm, sizeMm);
+  return first === '' ? [second] : [first, second];
+}
+
+function cutTo(text: string, roomMm: number, sizeMm: number): string {
+  if (textWidth(text, sizeMm) <= roomMm) return text;
+  const letters = [...text];
+  while (letters.length > 0 && textWidth(`${letters.join('')}…`, sizeMm) > roomMm) letters.pop();
+  return `${letters.join('').trimEnd()}…`;
 }
 
 /** 100 mm with a tick every 10 mm. */

@@ -8,6 +8,7 @@ import { colour } from '../4-colour/colour.ts';
 import { colourGrid, type ColourGrid } from '../4-colour/colourGrid.ts';
 import type { Colours } from '../4-colour/colours.ts';
 import { fabricWithStitches, setStitches } from '../4-colour/setStitches.ts';
+import { drained } from './drained.ts';
 import type { PublishChoices } from './publishChoices.ts';
 import { printable } from './type/printable.ts';
 
@@ -33,20 +34,37 @@ export interface WorkedPattern {
   readonly sizes: readonly WorkedSize[];
 }
 
+/** Sizes that were worked, by pattern object: another paper or another look works nothing anew. */
+const WORKED = new WeakMap<Pattern, Map<string, WorkedSize>>();
+
 /** Works the sizes that are chosen. Linear in stitches. */
-export function workedSizes(whole: Pattern, { version, sizes }: Pick<PublishChoices, 'version' | 'sizes'>): WorkedPattern {
+export function workedSizes(whole: Pattern, choices: Pick<PublishChoices, 'version' | 'sizes'>): WorkedPattern {
+  return drained(workSizes(whole, choices));
+}
+
+/** The same, with a step before each size. */
+export function* workSizes(whole: Pattern, { version, sizes }: Pick<PublishChoices, 'version' | 'sizes'>): Generator<void, WorkedPattern> {
   const pattern = version === null ? whole : patternInVersion(whole, version);
   const chosen = sizes === 'all' ? pattern.sizes.map((_, size) => size) : [sizes];
-  return {
-    pattern, drawn: withShortNames(pattern), version: whole.versions?.find(({ id }) => id === version)?.name ?? '',
-    sizes: chosen.map((size) => {
-      const program = construct(pattern, size);
-      const worked = work(program);
-      const fabric = { ...worked, sections: worked.sections.map((section) => ({ ...section, name: shortName(section.name) })) };
-      const grid = colourGrid(fabric);
-      return { size, name: shortName(pattern.sizes[size]!), program, fabric, dressed: fabricWithStitches(fabric, setStitches(pattern, grid, size)), grid, colours: colour(pattern, fabric, size, grid) };
-    }),
-  };
+  const known = WORKED.get(whole) ?? new Map<string, WorkedSize>();
+  WORKED.set(whole, known);
+  const worked: WorkedSize[] = [];
+  for (const size of chosen) {
+    yield;
+    const key = JSON.stringify([version, size]);
+    const one = known.get(key) ?? workedSize(pattern, size);
+    known.set(key, one);
+    worked.push(one);
+  }
+  return { pattern, drawn: withShortNames(pattern), version: whole.versions?.find(({ id }) => id === version)?.name ?? '', sizes: worked };
+}
+
+function workedSize(pattern: Pattern, size: number): WorkedSize {
+  const program = construct(pattern, size);
+  const worked = work(program);
+  const fabric = { ...worked, sections: worked.sections.map((section) => ({ ...section, name: shortName(section.name) })) };
+  const grid = colourGrid(fabric);
+  return { size, name: shortName(pattern.sizes[size]!), program, fabric, dressed: fabricWithStitches(fabric, setStitches(pattern, grid, size)), grid, colours: colour(pattern, fabric, size, grid) };
 }
 
 /** Characters of a name that a legend or a schematic has room for. */

@@ -2,7 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { cutSheets } from '../../../src/engine/6-drawing/cutSheets.ts';
 import { cutSpan } from '../../../src/engine/6-drawing/cutSpan.ts';
-import { PAPERS, SHEET_MARGIN_MM } from '../../../src/engine/6-drawing/paper.ts';
+import { PAPERS, SHEET_HEAD_MM, SHEET_MARGIN_MM } from '../../../src/engine/6-drawing/paper.ts';
+import { sheetFurniture } from '../../../src/engine/6-drawing/sheetFurniture.ts';
+import { LEAST_TEXT_MM, POINT_MM, textWidth } from '../../../src/engine/6-drawing/textSize.ts';
 import { writeSheets } from '../../../src/engine/6-drawing/writeSheets.ts';
 import { chartOf } from './chartOf.ts';
 import { attributeValues, xmlFault } from './wellFormed.ts';
@@ -98,6 +100,29 @@ describe('sheets', () => {
     });
     expect(files[0]).toContain('>sheet 2</text>');
     expect(writeSheets(big.drawing, PAPERS.letter, { ...big.svg, orientation: 'portrait' })).toEqual(files);
+  });
+
+  it.each([
+    ['Short', ['Short']],
+    ['A very long name of a pattern that goes on and on beyond what a line of a sheet beside its map can hold, leg, size medium', null],
+    ['x'.repeat(300), null],
+  ] as const)('have their title on one line or two, clear of the sheet map: %s', (title, lines) => {
+    for (const leastMm of [LEAST_TEXT_MM, 12 * POINT_MM]) {
+      for (const sheet of cutSheets(big.drawing, PAPERS.a4, { orientation: 'portrait' })) {
+        const marks = sheetFurniture(sheet, 9, title, leastMm);
+        const set = marks.flatMap((mark) => (mark.kind === 'text' && mark.role === 'title' ? [mark] : []));
+        if (lines) expect(set.map(({ text }) => text)).toEqual(lines);
+        else if (title.includes(' ')) expect(set).toHaveLength(2);
+        const caption = marks.find((mark) => mark.kind === 'text' && mark.text.startsWith('sheet ') && mark.anchor === 'end');
+        const clear = caption?.kind === 'text' ? caption.x - textWidth(caption.text, caption.sizeMm) : 0;
+        for (const { text, x, y, sizeMm } of set) {
+          expect(x + textWidth(text, sizeMm)).toBeLessThan(clear);
+          expect(y).toBeLessThan(SHEET_MARGIN_MM + SHEET_HEAD_MM);
+        }
+        const joined = set.map(({ text }) => text).join(' ');
+        expect(joined === title || (joined.endsWith('…') && title.startsWith(joined.slice(0, -1)))).toBe(true);
+      }
+    }
   });
 
   it('carry the legend once: under the last part or on a sheet of its own', () => {

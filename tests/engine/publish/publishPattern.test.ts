@@ -3,10 +3,11 @@ import type { Pattern } from '../../../src/engine/index.ts';
 import { writeWords } from '../../../src/engine/readings/words/writeWords.ts';
 import { bookletBlocks } from '../../../src/engine/publish/booklet/bookletBlocks.ts';
 import { plannedCharts } from '../../../src/engine/publish/charts/plannedCharts.ts';
+import { drained } from '../../../src/engine/publish/drained.ts';
 import { pageFormat } from '../../../src/engine/publish/page/format.ts';
 import { paginate } from '../../../src/engine/publish/page/paginate.ts';
 import { choiceProblems, defaultChoices, PUBLISH_PARTS, type PublishChoices } from '../../../src/engine/publish/publishChoices.ts';
-import { publishPattern } from '../../../src/engine/publish/publishPattern.ts';
+import { publishPattern, publishSteps } from '../../../src/engine/publish/publishPattern.ts';
 import { measureText } from '../../../src/engine/publish/type/measureText.ts';
 import { workedSizes } from '../../../src/engine/publish/workedSizes.ts';
 import { BAND, DEMO, patternOf } from './demoPattern.ts';
@@ -18,7 +19,7 @@ function pagesOf(pattern: Pattern, chosen: PublishChoices) {
   const worked = workedSizes(pattern, chosen);
   const format = pageFormat(chosen.paper, chosen.largePrint, measureText);
   const document = writeWords({ pattern: worked.pattern, sizes: worked.sizes.map(({ size, dressed, colours }) => ({ size, fabric: dressed, colours })), terms: chosen.terms });
-  const { blocks } = bookletBlocks(worked, document, plannedCharts(worked, chosen), chosen, format);
+  const { blocks } = drained(bookletBlocks(worked, document, plannedCharts(worked, chosen), chosen, format));
   return { blocks, format, pages: paginate(blocks, format.heightMm) };
 }
 
@@ -44,7 +45,21 @@ describe('a publication', () => {
   const whole = publishPattern(DEMO, choices(DEMO, { paper: 'a4' }));
 
   it('gives the same bytes twice', () => {
-    expect(JSON.stringify(publishPattern(DEMO, choices(DEMO, { paper: 'a4' })))).toBe(JSON.stringify(whole));
+    // Another object, so that nothing that was worked before is taken again.
+    expect(JSON.stringify(publishPattern(structuredClone(DEMO), choices(DEMO, { paper: 'a4' })))).toBe(JSON.stringify(whole));
+  });
+
+  it('is made part by part, each of a share of the whole, and gives the same sheets without files', () => {
+    const steps = publishSteps(DEMO, choices(DEMO, { paper: 'a4' }), { files: false });
+    const shares: number[] = [];
+    let step = steps.next();
+    for (; !step.done; step = steps.next()) shares.push(step.value);
+    expect(shares.length).toBeGreaterThan(12);
+    expect(shares[0]).toBe(0);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares.at(-1)).toBeLessThanOrEqual(1);
+    expect(step.value.files).toEqual([]);
+    expect(step.value.sheets.map(({ svg }) => svg)).toEqual(whole.sheets.map(({ svg }) => svg));
   });
 
   it('has names that are unique, and sheets of the paper that was chosen', () => {

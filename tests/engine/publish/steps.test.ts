@@ -3,7 +3,7 @@ import { heelRows, rowSteps } from '../../../src/engine/6-drawing/steps/rowSteps
 import { stepWords } from '../../../src/engine/6-drawing/steps/stepWords.ts';
 import { defaultChoices, type PublishChoices } from '../../../src/engine/publish/publishChoices.ts';
 import { publishPattern } from '../../../src/engine/publish/publishPattern.ts';
-import { MOST_STEPS, stepFigures } from '../../../src/engine/publish/steps/stepFigures.ts';
+import { MOST_STEPS, stepFigures, steppedSize } from '../../../src/engine/publish/steps/stepFigures.ts';
 import { workedSizes } from '../../../src/engine/publish/workedSizes.ts';
 import { BAND, DEMO } from './demoPattern.ts';
 
@@ -18,16 +18,37 @@ const told = (number: number, hand: 'right' | 'left' = 'right'): string[] => row
 
 describe('steps', () => {
   it('are the clauses of a row, with what is open on either side before each, and the row when it is done', () => {
-    expect(told(2)).toEqual(['Ch 1, turn. open: 0 left, 24 right', 'Sc in next 17 sts. open: 0 left, 24 right', 'Leave 7 unworked. Row 2 is done, 17 sts made: turn. open: 0 left, 7 right']);
-    expect(told(4)).toEqual(['Ch 1, turn. open: 7 left, 17 right', 'Sc in each st across. open: 7 left, 17 right', 'Sc in next unworked st. open: 7 left, 7 right', 'Row 4 is done, 11 sts made: turn. open: 7 left, 6 right']);
+    expect(told(2)).toEqual(['Ch 1, turn. open: 0 on the left, 24 on the right', 'Sc in next 17 sts. open: 0 on the left, 24 on the right', 'Leave 7 unworked. Row 2 is done, 17 sts made: turn. open: 0 on the left, 7 on the right']);
+    expect(told(4)).toEqual(['Ch 1, turn. open: 7 on the left, 17 on the right', 'Sc in each st across. open: 7 on the left, 17 on the right', 'Sc in next unworked st. open: 7 on the left, 7 on the right', 'Row 4 is done, 11 sts made: turn. open: 7 on the left, 6 on the right']);
   });
 
   it('change sides for the left hand', () => {
-    expect(told(2, 'left')[0]).toBe('Ch 1, turn. open: 24 left, 0 right');
+    expect(told(2, 'left')[0]).toBe('Ch 1, turn. open: 24 on the left, 0 on the right');
   });
 
-  it('say nothing of open stitches in a first row, which is worked into another section', () => {
-    expect(told(1).join(' ')).not.toContain('open:');
+  it('count what is open in a first row too, and say nothing of it where there is nothing below', () => {
+    expect(told(1)).toEqual([
+      'Ch 1. open: 24 on the left, 0 on the right', 'Sc in same st. open: 24 on the left, 0 on the right', 'Sc in next 11 sts. open: 23 on the left, 0 on the right',
+      'Skip the seam, sc in next 12 sts. open: 12 on the left, 0 on the right', 'Leave the rest unworked. Row 1 is done, 24 sts made: turn. open: 0 on the left, 0 on the right',
+    ]);
+    const foundation = fabric.rows.findIndex(({ word }) => word === 'foundation');
+    expect(rowSteps(fabric, foundation, program.rows[foundation]!).map((step) => stepWords(fabric, step, { terms: 'us', size: 0, hand: 'right' }).open)).toEqual(['', '']);
+  });
+
+  it('say something each, in every row of the piece', () => {
+    fabric.rows.forEach(({ first, end }, row) => {
+      if (first === end) return;
+      for (const step of rowSteps(fabric, row, program.rows[row]!)) expect(stepWords(fabric, step, { terms: 'us', size: 0, hand: 'right' }).does, `row ${row}`).not.toBe('');
+    });
+  });
+
+  it('are shown in the first size that has the rows chosen', () => {
+    const all = workedSizes(DEMO, { ...choices(), sizes: 'all' });
+    const short = { ...all, sizes: all.sizes.map((size, i) => (i === 0 ? { ...size, fabric: { ...size.fabric, rows: size.fabric.rows.slice(0, 3) } } : size)) };
+    const { line } = DEMO.sections.flatMap(({ lines }) => lines.filter((one) => one.kind === 'row').map(({ id }) => ({ line: id }))).at(-1)!;
+    expect(steppedSize(short, { stepRows: [{ line, nth: 0 }] }).name).toBe('M');
+    expect(steppedSize(all, { stepRows: [{ line, nth: 0 }] }).name).toBe('S');
+    expect(steppedSize(all, { stepRows: 'heel' }).name).toBe('S');
   });
 
   it('make every stitch of their row once, each beginning at a place that is worked into', () => {
@@ -78,6 +99,6 @@ describe('steps', () => {
     const { files } = publishPattern(DEMO, choices({ parts: ['steps'] }));
     const pictures = files.filter(({ name }) => /-step-\d+\.svg$/.test(name));
     expect(pictures).toHaveLength(stepFigures(worked, choices(), 80).length);
-    expect(pictures.some(({ text }) => text.includes('Sc in next 17 sts.') && text.includes('open: 0 left, 24 right'))).toBe(true);
+    expect(pictures.some(({ text }) => text.includes('Sc in next 17 sts.') && text.includes('open: 0 on the left, 24 on the right'))).toBe(true);
   });
 });

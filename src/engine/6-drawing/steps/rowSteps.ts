@@ -47,13 +47,15 @@ export function rowSteps(fabric: Fabric, row: number, program: Pick<ProgramRow, 
   };
   while (from < worked.end) {
     const clause = fabric.instruction[from]!;
-    let to = from + 1;
-    while (to < worked.end && fabric.instruction[to] === clause) to++;
     // "ch 1, turn" is one movement with its turn; what is left or skipped is said where the hook stands before it.
     let upTo = clause + 1;
     const turning = (fabric.flags[from]! & FLAG.turning) !== 0;
     while (upTo < program.body.length && (turning ? program.body[upTo]!.kind === 'turn' : false)) upTo++;
-    step(to, Math.max(told, upTo), false);
+    upTo = Math.max(told, upTo);
+    // Stitches of clauses that are told already, such as the chain left out at a foundation's end, are no step of their own.
+    let to = from + 1;
+    while (to < worked.end && (fabric.instruction[to] === clause || fabric.instruction[to]! < upTo)) to++;
+    step(to, upTo, false);
   }
   step(worked.end, program.body.length, true);
   return steps;

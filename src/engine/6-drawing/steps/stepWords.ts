@@ -7,7 +7,7 @@ import type { Step } from './rowSteps.ts';
 export interface StepWords {
   readonly label: string;
   readonly does: string;
-  /** Empty for the first row of a section, which is worked into what is no part of it. */
+  /** Empty where nothing was on the hook's edge before, as for a foundation. */
   readonly open: string;
 }
 
@@ -18,10 +18,9 @@ export function stepWords(fabric: Fabric, step: Step, { terms, size, hand }: { r
   const clauses = step.clauses.length === 0 ? '' : writeRow(step.clauses, null, { terms, size });
   const made = `${row.made} ${row.made === 1 ? 'st' : 'sts'} made${row.round ? '' : ': turn'}.`;
   const does = step.end ? [capital(clauses), `${label} is done, ${made}`].filter((part) => part !== '').join(' ') : capital(clauses);
-  const isFirst = row.below < 0 || fabric.rows[row.below]!.section !== row.section;
   const toLeft = (row.direction < 0) !== (hand === 'left');
   const [left, right] = toLeft ? [step.open.ahead, step.open.behind] : [step.open.behind, step.open.ahead];
-  return { label: `${label}, step ${step.nth}`, does, open: isFirst ? '' : `open: ${left} left, ${right} right` };
+  return { label: `${label}, step ${step.nth}`, does, open: row.below < 0 ? '' : `open: ${left} on the left, ${right} on the right` };
 }
 
 function capital(text: string): string {

@@ -25,33 +25,43 @@ export interface BookletBlocks {
 
 /**
  * The chosen parts as blocks: a title page and what is needed to begin (in a booklet), each section's rows with its charts after
- * them, steps, schematic, and what is said about the pattern. In a booklet that has the rows in words, charts that say no more are left out.
+ * them, steps, schematic, and what is said about the pattern. In a booklet that has the rows in words, charts that say no more are left
+ * out. A step before each part.
  */
-export function bookletBlocks(worked: WorkedPattern, document: WordsDocument, charts: readonly PlannedChart[], choices: PublishChoices, format: Format): BookletBlocks {
+export function* bookletBlocks(worked: WorkedPattern, document: WordsDocument, charts: readonly PlannedChart[], choices: PublishChoices, format: Format): Generator<void, BookletBlocks> {
   const has = (part: PublishPart): boolean => choices.parts.includes(part);
   const cut: PlannedChart[] = [];
+  const blocks: Block[] = [];
+  if (has('booklet')) {
+    yield;
+    blocks.push(...titlePart(worked, choices, format));
+    yield;
+    blocks.push(...beforeBeginning(worked, document, choices, format));
+  }
   const shown = has('booklet') && has('words') ? charts.filter(({ plain }) => !plain) : charts;
-  const sections = document.sections.flatMap((section): readonly Block[] => {
+  for (const section of document.sections) {
+    yield;
     const own = shown.filter(({ id }) => id === section.id);
     const rows = has('words') ? sectionWords(section, format) : own.length > 0 ? [heading(titled(printable(section.name)) || 'Chart', 2, format)] : [];
     const drawn = chartBlocks(own, has('legend'), format);
     cut.push(...drawn.cut);
-    return [...rows, ...drawn.blocks];
-  });
+    blocks.push(...rows, ...drawn.blocks);
+  }
+  if (has('steps')) {
+    yield;
+    blocks.push(...stepBlocks(worked, choices, format));
+  }
+  if (has('schematic')) {
+    yield;
+    blocks.push(...schematicBlocks(worked, choices, format));
+  }
   const closing = [...(has('booklet') ? imprintPart(worked, format) : []), ...(has('errata') ? editionsPart(worked, format) : [])];
-  const blocks = [
-    ...(has('booklet') ? frontMatter(worked, document, choices, format) : []),
-    ...sections,
-    ...(has('steps') ? stepBlocks(worked, choices, format) : []),
-    ...(has('schematic') ? schematicBlocks(worked, choices, format) : []),
-    ...(closing.length > 0 ? [heading('About this pattern', 2, format), ...closing] : []),
-  ];
+  if (closing.length > 0) blocks.push(heading('About this pattern', 2, format), ...closing);
   return { blocks: has('booklet') ? withContents(blocks, format) : blocks, cut };
 }
 
-function frontMatter(worked: WorkedPattern, document: WordsDocument, choices: PublishChoices, format: Format): readonly Block[] {
+function beforeBeginning(worked: WorkedPattern, document: WordsDocument, choices: PublishChoices, format: Format): readonly Block[] {
   return [
-    ...titlePart(worked, choices, format),
     { ...heading('Before you begin', 2, format), newPage: true },
     ...sizesPart(worked, choices, format), ...materialsPart(worked, document, choices, format), ...gaugePart(worked, choices, format), ...wordsParts(document, format), ...cautionsPart(worked, format),
   ];

@@ -2,7 +2,7 @@ import { num } from '../../6-drawing/svgText.ts';
 import { block, strip, type Block, type Strip } from '../page/block.ts';
 import type { Format } from '../page/format.ts';
 import { setText } from '../page/setText.ts';
-import { figuresOf, figureSvg, fittedFigure, legendSvg, type ChartFigure } from '../charts/chartFigure.ts';
+import { figureSvg, fittedFigure, legendSvg, type ChartFigure } from '../charts/chartFigure.ts';
 import type { PlannedChart } from '../charts/plannedCharts.ts';
 import { heading } from './setBlocks.ts';
 
@@ -49,7 +49,7 @@ export function chartBlocks(charts: readonly PlannedChart[], withLegend: boolean
 
 function lay(chart: PlannedChart, withLegend: boolean, alike: number, format: Format): Laid | null {
   const words = format.large ? WORDS_MM.large : WORDS_MM.plain;
-  const at = figuresOf(chart);
+  const { at } = chart;
   // Charts of several sizes stand two on a page, so that they can be compared.
   const room = (alike > 1 ? format.heightMm / 2 : format.heightMm) - words;
   const fit = (wide: number, high: number, lying: boolean): ChartFigure | null => {

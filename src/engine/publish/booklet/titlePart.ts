@@ -1,5 +1,7 @@
-import type { Yarn } from '../../1-pattern/pattern.ts';
+import type { Pattern, Yarn } from '../../1-pattern/pattern.ts';
+import type { Fabric } from '../../3-fabric/fabric.ts';
 import { shapeSolid } from '../../5-layout/solid/shapeSolid.ts';
+import type { Solid } from '../../5-layout/solid/solid.ts';
 import { SOLID_CAPTION, solidSvg } from '../../6-drawing/solidSvg.ts';
 import { block, strip, type Block } from '../page/block.ts';
 import type { Format } from '../page/format.ts';
@@ -44,11 +46,20 @@ function picture({ pattern, sizes }: WorkedPattern, { mono }: PublishChoices, fo
   const { fabric, colours } = sizes[Math.floor(sizes.length / 2)]!;
   if (fabric.count === 0 || fabric.count > MOST_STITCHES) return [];
   const yarns = mono ? pattern.yarns.map(grey) : pattern.yarns;
-  const drawn = insideOf(solidSvg(shapeSolid(fabric, pattern.gauge), colours.yarn, yarns, VIEW, { title: '', desc: '' }, { strands: false }));
+  const drawn = insideOf(solidSvg(shapeOf(fabric, pattern.gauge), colours.yarn, yarns, VIEW, { title: '', desc: '' }, { strands: false }));
   const { svg, widthMm, heightMm } = shrunk(drawn, { widthMm: format.widthMm, heightMm: format.heightMm * (format.large ? 0.38 : 0.46) }, 1.2);
   const x = (format.widthMm - widthMm) / 2;
   const caption = setText({ runs: [{ text: SOLID_CAPTION, face: 'italic', soft: true }], sizePt: format.smallPt, xMm: 0, widthMm: format.widthMm, anchor: 'middle' }, format.measure);
   return [block([strip(heightMm + 3, { pictures: [{ xMm: x, yMm: 0, widthMm, heightMm, svg, says: 'The finished piece' }] }), ...caption], 8)];
+}
+
+/** Shapes by fabric, which takes half of the time of a booklet: another paper or another look shapes nothing anew. */
+const SHAPES = new WeakMap<Fabric, Solid>();
+
+function shapeOf(fabric: Fabric, gauge: Pattern['gauge']): Solid {
+  const known = SHAPES.get(fabric) ?? shapeSolid(fabric, gauge);
+  SHAPES.set(fabric, known);
+  return known;
 }
 
 /** A yarn in the grey that is as light (ITU-R BT.709 luma). */

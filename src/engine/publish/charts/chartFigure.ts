@@ -76,7 +76,7 @@ const FITS_MM = [6, 5.5, 5, 4.5, 4, 3.5, 3, 2.5, 2];
 /** Symbols smaller than this can't be told apart, mm a stitch. */
 const LEAST_SYMBOL_MM = 2.5;
 const LEAST_LARGE_MM = 3.5;
-/** Width of a stitch on charts that don't fit on a page at any of these. */
+/** Width of a stitch on charts that no page holds at any of these, and on files. */
 const CUT_MM = 4;
 
 /** A chart at any scale, each drawn once. */
@@ -113,9 +113,9 @@ export function fittedFigure({ choices: { largePrint, mmPerStitch: wanted }, kin
 
 const PROBE_MM = 4;
 
-/** The scale at which a chart that fits on no page is drawn, to be cut. */
-export function cutFigure(asked: ChartAsked): ChartFigure {
-  return chartFigure(asked, asked.choices.mmPerStitch === 'fit' ? CUT_MM : asked.choices.mmPerStitch);
+/** A chart at the scale that is asked for, where no page says how large it may be: to be cut, or as a file of its own. */
+export function cutFigure({ choices: { mmPerStitch }, at }: Pick<ChartAsked, 'choices'> & { readonly at: FigureAt }): ChartFigure {
+  return at(mmPerStitch === 'fit' ? CUT_MM : mmPerStitch);
 }
 
 function width({ drawing }: ChartFigure): number {

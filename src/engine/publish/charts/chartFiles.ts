@@ -10,13 +10,9 @@ import { cutFigure, type ChartFigure } from './chartFigure.ts';
 import { chartWords } from './chartWords.ts';
 import type { PlannedChart } from './plannedCharts.ts';
 
-/** Width of a stitch on a chart that goes out as a file of its own, where none is asked for, mm. */
-const FILE_MM = 4;
-
 /** A chart as one SVG at its true scale, with its rows in words inside, and those words as a text. */
 export function chartFiles(chart: PlannedChart, name: string): readonly PublishedFile[] {
-  const { mmPerStitch } = chart.choices;
-  const figure = cutFigure({ ...chart, choices: { ...chart.choices, mmPerStitch: mmPerStitch === 'fit' ? FILE_MM : mmPerStitch } });
+  const figure = cutFigure(chart);
   const words = wordsOf(chart);
   const title = fullTitle(chart);
   return [
@@ -39,15 +35,15 @@ export function chartSheets(chart: PlannedChart, name: string): readonly Printed
   });
 }
 
-/** Characters that the head of a sheet has room for beside its map. */
-const LONGEST_TITLE = 72;
+/** A title longer than this is no title: a sheet has two lines for it and cuts off what is over. */
+const LONGEST_TITLE = 300;
 
 function wordsOf({ worked, shared, section, choices }: PlannedChart): readonly string[] {
   return chartWords(worked, shared.drawn, section, choices.terms);
 }
 
 function fullTitle(chart: PlannedChart): string {
-  return shortName(`${shortName(chart.worked.pattern.title) || 'Untitled'}: ${chartTitle(chart)}`, LONGEST_TITLE);
+  return shortName(`${printable(chart.worked.pattern.title) || 'Untitled'}: ${chartTitle(chart)}`, LONGEST_TITLE);
 }
 
 function svgOptions(chart: PlannedChart, figure: ChartFigure, words: readonly string[]): SvgOptions {

@@ -4,16 +4,15 @@ import { num } from '../../6-drawing/svgText.ts';
 import { shownLegend } from '../../6-drawing/writeSvg.ts';
 import { printable } from '../type/printable.ts';
 import type { PublishedFile } from '../publication.ts';
-import { chartFigure } from './chartFigure.ts';
+import { cutFigure } from './chartFigure.ts';
 import type { PlannedChart } from './plannedCharts.ts';
 
-const MM = 5;
 const MARGIN_MM = 4;
 const WIDTH_MM = 150;
 
 /** One legend of everything that the charts of a publication use, each sign once, as a file of its own; none without charts. */
 export function legendFile(charts: readonly PlannedChart[], name: string): readonly PublishedFile[] {
-  const figures = charts.map((chart) => ({ chart, figure: chartFigure(chart, MM) }));
+  const figures = charts.map((chart) => ({ chart, figure: cutFigure(chart) }));
   const seen = new Set<string>();
   const entries = figures.flatMap(({ chart, figure }) => shownLegend({ title: '', desc: '', look: figure.look, rows: chart.shared.drawn.fabric.rows, yarnOf: chart.shared.drawn.colours.yarn, legend: figure.entries }, 1))
     .filter((entry) => {

@@ -4,7 +4,7 @@ import { FLAG } from '../../3-fabric/fabric.ts';
 import type { ChartKind, PublishChoices } from '../publishChoices.ts';
 import { fileWord, uniqueWords } from '../../notation/fileWord.ts';
 import { shortName, type WorkedPattern, type WorkedSize } from '../workedSizes.ts';
-import type { ChartAsked } from './chartFigure.ts';
+import { figuresOf, type ChartAsked, type FigureAt } from './chartFigure.ts';
 import { titled } from '../../notation/titled.ts';
 import { sizesTogether } from './sizesTogether.ts';
 
@@ -17,6 +17,8 @@ export interface PlannedChart extends ChartAsked {
   readonly id: string;
   /** Whether its rows are all alike, so that words say it all: left out of a booklet. */
   readonly plain: boolean;
+  /** The chart at any scale; each is drawn once for pages and files. */
+  readonly at: FigureAt;
 }
 
 /**
@@ -38,13 +40,17 @@ export function plannedCharts(worked: WorkedPattern, choices: PublishChoices): r
       const sizes = all && worked.sizes.length > 1 ? 'all sizes' : one.spans.map(({ size }) => shortName(size.name)).filter((size) => size !== '').join(', ');
       const kinds = shownKinds(choices.charts, facts);
       return kinds.map((kind): PlannedChart => {
-        const title = `${titled(shortName(name)) || 'Chart'}${sizes === '' || (all && worked.sizes.length === 1) ? '' : sizes === 'all sizes' ? ', all sizes' : `, ${one.spans.length > 1 ? 'sizes' : 'size'} ${sizes}`}`;
+        const title = `${titled(shortName(name, LONGEST_TITLE)) || 'Chart'}${sizes === '' || (all && worked.sizes.length === 1) ? '' : sizes === 'all sizes' ? ', all sizes' : `, ${one.spans.length > 1 ? 'sizes' : 'size'} ${sizes}`}`;
         const word = unique([fileWord(name, 'chart'), all ? '' : fileWord(sizes), kinds.length > 1 ? kind : ''].filter((part) => part !== '').join('-'));
-        return { worked, section, shared: one, kind, choices, title, word, id, plain: facts.alike && kind !== 'both' };
+        const asked = { worked, section, shared: one, kind, choices };
+        return { ...asked, title, word, id, plain: facts.alike && kind !== 'both', at: figuresOf(asked) };
       });
     });
   });
 }
+
+/** Characters of a section's name over its charts: two lines of a heading. */
+const LONGEST_TITLE = 120;
 
 interface SectionFacts {
   readonly yarns: number;

@@ -30,7 +30,7 @@ export function stepBlocks(worked: WorkedPattern, choices: PublishChoices, forma
   const figures = stepFigures(worked, choices, pictureWidthMm(format));
   if (figures.length === 0) return [];
   const many = format.large ? 1 : 2;
-  const { name } = steppedSize(worked);
+  const { name } = steppedSize(worked, choices);
   const shown = `The picture shows what is done before the step: the last stitch made stands in a thick frame, the ring with the arrow is where the hook goes next, broken outlines are what the step makes.${worked.sizes.length > 1 ? ` Shown for size ${printable(name)}; the other sizes go the same way with their own numbers.` : ''}`;
   const rows: StepFigure[][] = [];
   for (const figure of figures) {

@@ -21,14 +21,16 @@ export interface StepFigure {
 /** Steps beyond this are left out: a lesson of hundreds of pictures is no lesson, and its bytes would have no bound. */
 export const MOST_STEPS = 400;
 
-/** The size whose rows are shown step by step: the first that goes out. */
-export function steppedSize({ sizes }: WorkedPattern): WorkedSize {
-  return sizes[0]!;
+/** The size whose rows are shown step by step: of those that go out the first that has most of the rows chosen. */
+export function steppedSize({ sizes }: WorkedPattern, { stepRows }: Pick<PublishChoices, 'stepRows'>): WorkedSize {
+  if (stepRows === 'heel') return sizes[0]!;
+  const rows = sizes.map((size) => chosenRows(size, stepRows).length);
+  return sizes[rows.indexOf(Math.max(...rows))]!;
 }
 
 /** The pictures of the rows chosen, in working order, each at most `widthMm` wide. */
 export function stepFigures(worked: WorkedPattern, choices: PublishChoices, widthMm: number): readonly StepFigure[] {
-  const size = steppedSize(worked);
+  const size = steppedSize(worked, choices);
   const { fabric, dressed, program } = size;
   const rows = choices.stepRows === 'heel' ? heelRows(fabric) : chosenRows(size, choices.stepRows);
   const drawn = new Map<number, Drawn>();
