@@ -1,6 +1,8 @@
 import { childrenOf } from './childrenOf.ts';
 import { firstBase, lastBase, passedOver } from './cornerIds.ts';
 import type { CornerIds } from './cornerIds.ts';
+import { fromTopToRowEnd, rowEndEdge, rowEndsBetween } from './rowEndEdge.ts';
+import { STANDS } from './standing.ts';
 import type { Web } from './web.ts';
 
 /** A corner that is made on the way: a point between two others, or below one. */
@@ -20,10 +22,10 @@ export interface Outlines {
 
 /**
  * Outlines the cell of every stitch: its bottom is the tops of its bases (a share of one where several stitches stand on it,
- * all of several for a decrease, with stitches passed over), its top its own two corners and the points where its children part.
+ * all of several for a decrease, with stitches passed over; the side of the row whose end it picks up; the underside of a chain), its top its own two corners and the points where its children part.
  */
 export function cellOutlines(web: Web, ids: CornerIds): Outlines {
-  const { count, rows, rowOf, baseStart, bases, left, right } = web;
+  const { count, rows, rowOf, baseStart, bases, left, right, stands } = web;
   const children = childrenOf(web);
   const bothSides = rows.map((row) => isWorkedRound(web, children, row.first, row.end));
   const made: MadeCorner[] = [];
@@ -32,6 +34,8 @@ export function cellOutlines(web: Web, ids: CornerIds): Outlines {
   const tops: (readonly number[])[] = [];
   const centres = new Map<number, number>();
   const unders = new Map<number, number>();
+  const shares = new Map<string, number>();
+  const openings = new Set([...rowOf.keys()].filter((i) => stands[i] === STANDS.under).map((i) => rowOf[firstBase(web, i)]!));
   for (let i = 0; i < count; i++) {
     const row = rows[rowOf[i]!]!;
     if (row.centre) centres.set(i, make({ kind: 'head', head: i }));
@@ -60,7 +64,9 @@ export function cellOutlines(web: Web, ids: CornerIds): Outlines {
     const from = baseStart[i]!;
     const end = baseStart[i + 1]!;
     if (web.selvedge[i]) return [];
-    if (from === end) return baseStart[rows[rowOf[i]!]!.first] === baseStart[rows[rowOf[i]!]!.end] ? [] : [under(ids.left[i]!, i), under(ids.right[i]!, i)];
+    if (from === end) return isSeed(i) ? [] : [underLeft(i), underRight(i)];
+    if (stands[i] === STANDS.under) return onUnderside(i);
+    if (stands[i] !== STANDS.top) return onRowEnds(i);
     const first = bases[from]!;
     if (centres.has(first)) return [centres.get(first)!];
     if (bothSides[rowOf[first]!]) return alongChain(i, first);
@@ -76,9 +82,59 @@ export function cellOutlines(web: Web, ids: CornerIds): Outlines {
     // Stitches passed over before the neighbour's bases are drawn together under this one.
     const j = right[i]!;
     const other = j < 0 ? -1 : firstBase(web, j);
-    if (other >= 0 && other !== lastBase(web, i)) for (const passed of passedOver(web, lastBase(web, i), other) ?? []) bottom.push(...tops[passed]!);
+    if (other >= 0 && stands[j] === STANDS.rightEnd) return [...bottom, ...fromTopToRowEnd(web, ids, lastBase(web, i), other, stands[j]!)];
+    if (other >= 0 && stands[j] === STANDS.top && other !== lastBase(web, i)) for (const passed of passedOver(web, lastBase(web, i), other) ?? []) bottom.push(...tops[passed]!);
     if (other >= 0 && (web.selvedge[other] || web.selvedge[lastBase(web, i)])) bottom.push(...alongSide(bottom.at(-1)!, other));
     return bottom;
+  }
+
+  /** Along the side of the rows picked up and of those passed over before the next; a share where several stitches pick up one. */
+  function onRowEnds(i: number): number[] {
+    const edge = rowEndEdge(web, ids, i);
+    const alike = (other: number): boolean => other >= 0 && stands[other] === stands[i] && firstBase(web, other) === firstBase(web, i) && lastBase(web, other) === lastBase(web, i);
+    if (edge.length === 2 && (alike(left[i]!) || alike(right[i]!))) {
+      let [before, after] = [0, 0];
+      for (let at = left[i]!; alike(at) && before < 8; at = left[at]!) before++;
+      for (let at = right[i]!; alike(at) && after < 8; at = right[at]!) after++;
+      const parts = before + after + 1;
+      const cut = (k: number): number => (k === 0 ? edge[0]! : k === parts ? edge[1]! : shareOf(edge[0]!, edge[1]!, k / parts));
+      edge.splice(0, 2, cut(before), cut(before + 1));
+      if (after > 0) return edge;
+    }
+    const j = right[i]!;
+    if (j < 0 || baseStart[j] === baseStart[j + 1]) return edge;
+    if (stands[j] === stands[i]) return [...edge, ...rowEndsBetween(web, ids, i, j)];
+    return stands[i] === STANDS.leftEnd && stands[j] === STANDS.top ? [...edge, ...fromTopToRowEnd(web, ids, firstBase(web, j), lastBase(web, i), stands[i]!).reverse()] : edge;
+  }
+
+  function shareOf(a: number, b: number, share: number): number {
+    const key = `${a} ${b} ${share}`;
+    const corner = shares.get(key) ?? make({ kind: 'between', a, b, share });
+    shares.set(key, corner);
+    return corner;
+  }
+
+  /** A chain seen from below: the other way round. */
+  function onUnderside(i: number): number[] {
+    const chain = firstBase(web, i);
+    return isSeed(chain) ? [ids.right[chain]!, ids.left[chain]!] : [underRight(chain), underLeft(chain)];
+  }
+
+  /** Of a row that stands on nothing. */
+  function isSeed(i: number): boolean {
+    const { first, end } = rows[rowOf[i]!]!;
+    return baseStart[first] === baseStart[end];
+  }
+
+  /** Lower corners of a hanging chain: where an opening below it is worked into, its ends are those of the opening. */
+  function underLeft(i: number): number {
+    const base = openings.has(rowOf[i]!) && left[i]! >= 0 ? lastBase(web, left[i]!) : -1;
+    return base < 0 ? under(ids.left[i]!, i) : ids.right[base]!;
+  }
+
+  function underRight(i: number): number {
+    const base = openings.has(rowOf[i]!) && right[i]! >= 0 ? firstBase(web, right[i]!) : -1;
+    return base < 0 ? under(ids.right[i]!, i) : ids.left[base]!;
   }
 
   /** The side of the fabric from a corner to the selvedge chain that is worked into next, row by row. */

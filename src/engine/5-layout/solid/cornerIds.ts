@@ -1,3 +1,5 @@
+import { rowEndEdge } from './rowEndEdge.ts';
+import { STANDS } from './standing.ts';
 import type { Web } from './web.ts';
 
 /** Stitches passed over between two bases that are still drawn together; more is a hole. */
@@ -16,9 +18,10 @@ export interface CornerIds {
 /**
  * Numbers the corners of a web. Where a row goes on from one row to another (at an attaching stitch, where a round takes up a
  * heel), the free ends in between are tied to the corner it goes on at, so that no slit stays open.
+ * Tops that are sewn to each other share their corners.
  */
 export function cornerIds(web: Web): CornerIds {
-  const { count, left, right, baseStart, bases, attaches, selvedge } = web;
+  const { count, left, right, baseStart, bases, attaches, selvedge, stands, sewn } = web;
   const cornerLeft = new Int32Array(count);
   const cornerRight = new Int32Array(count);
   const before: number[] = [];
@@ -33,6 +36,7 @@ export function cornerIds(web: Web): CornerIds {
     if (left[i]! < 0) cornerLeft[i] = add(-1, i);
   }
 
+  const ends = { left: cornerLeft, right: cornerRight };
   const same = Int32Array.from(before.keys());
   const rootOf = (corner: number): number => {
     while (same[corner] !== corner) corner = same[corner]!;
@@ -41,9 +45,9 @@ export function cornerIds(web: Web): CornerIds {
   const join = (corner: number, to: number): void => {
     same[rootOf(corner)] = rootOf(to);
   };
-  /** Ties free ends on one side, from `head` down, to a corner. */
+  /** Ties free ends on one side, from `head` down, to a corner, but not below it. */
   const tie = (head: number, side: Int32Array, corners: Int32Array, nth: 'first' | 'last', to: number): void => {
-    for (let at = head; side[at]! < 0; ) {
+    for (let at = head; side[at]! < 0 && corners[at] !== to; ) {
       join(corners[at]!, to);
       const from = baseStart[at]!;
       const end = baseStart[at + 1]!;
@@ -67,12 +71,22 @@ export function cornerIds(web: Web): CornerIds {
   for (let i = 0; i < count; i++) {
     const j = right[i]!;
     const [own, other] = [lastBase(web, i), j < 0 ? -1 : firstBase(web, j)];
-    if (own < 0 || other < 0 || own === other || passedOver(web, own, other)) continue;
+    if (own < 0 || other < 0 || own === other || stands[i] === STANDS.under || stands[j] === STANDS.under) continue;
+    if (stands[i] !== STANDS.top || stands[j] !== STANDS.top) {
+      if (stands[i] === STANDS.top && right[own]! < 0) tie(own, right, cornerRight, 'last', rowEndEdge(web, ends, j)[0]!);
+      else if (stands[j] === STANDS.top && left[other]! < 0) tie(other, left, cornerLeft, 'first', rowEndEdge(web, ends, i).at(-1)!);
+      continue;
+    }
+    if (passedOver(web, own, other)) continue;
     if (selvedge[own]) {
       if (!selvedge[other] && left[other]! < 0) tie(other, left, cornerLeft, 'first', left[own]! < 0 ? cornerLeft[own]! : cornerRight[own]!);
     } else if (selvedge[other]) continue;
     else if (right[own]! < 0) tie(own, right, cornerRight, 'last', cornerLeft[other]!);
     else if (left[other]! < 0) tie(other, left, cornerLeft, 'first', cornerRight[own]!);
+  }
+  for (let k = 0; k < sewn.length; k += 2) {
+    join(cornerLeft[sewn[k]!]!, cornerRight[sewn[k + 1]!]!);
+    join(cornerRight[sewn[k]!]!, cornerLeft[sewn[k + 1]!]!);
   }
   for (let i = 0; i < count; i++) {
     cornerLeft[i] = rootOf(cornerLeft[i]!);

@@ -1,3 +1,5 @@
+import { firstBase, lastBase } from './cornerIds.ts';
+import { STANDS } from './standing.ts';
 import { lengthOf, plus, pointAt, times, unit } from './vector.ts';
 import type { Vector } from './vector.ts';
 import type { Web, WebRow } from './web.ts';
@@ -7,13 +9,13 @@ const FAN = 0.6;
 
 /** Where the stitches of a row stand, left to right; between and beyond others where one has no base. Null for a row that stands on nothing. */
 export function footPoints(web: Web, at: Float64Array, row: WebRow): Vector[] | null {
-  const { baseStart, bases } = web;
+  const { baseStart, bases, stands } = web;
   const feet: (Vector | null)[] = [];
   for (let i = row.first; i < row.end; i++) {
     const from = baseStart[i]!;
     const end = baseStart[i + 1]!;
     let foot: Vector | null = from === end ? null : [0, 0, 0];
-    for (let k = from; k < end; k++) foot = plus(foot!, pointAt(at, bases[k]!), 1 / (end - from));
+    for (let k = from; k < end; k++) foot = plus(foot!, isAtSide(stands[i]!) ? sideOf(web, at, bases[k]!, stands[i]!) : pointAt(at, bases[k]!), 1 / (end - from));
     feet.push(foot);
   }
   const known = [...feet.keys()].filter((k) => feet[k]);
@@ -21,11 +23,13 @@ export function footPoints(web: Web, at: Float64Array, row: WebRow): Vector[] | 
   const last = known.at(-1);
   if (first === undefined || last === undefined) return null;
   const along = unit(plus(feet[last]!, feet[first]!, -1), [1, 0, 0]);
+  const count = feet.length;
   return feet.map((foot, k): Vector => {
     if (foot) return foot;
-    const before = known.findLast((other) => other < k);
-    const after = known.find((other) => other > k);
-    if (before !== undefined && after !== undefined) return plus(times(feet[before]!, (after - k) / (after - before)), feet[after]!, (k - before) / (after - before));
+    // A round goes on from its last stitch to its first.
+    const before = known.findLast((other) => other < k) ?? (row.wraps ? last - count : undefined);
+    const after = known.find((other) => other > k) ?? (row.wraps ? first + count : undefined);
+    if (before !== undefined && after !== undefined) return plus(times(feet[(before + count) % count]!, (after - k) / (after - before)), feet[after % count]!, (k - before) / (after - before));
     return before === undefined ? plus(feet[first]!, along, k - first) : plus(feet[last]!, along, k - last);
   });
 }
@@ -48,24 +52,45 @@ export function fanned(feet: readonly Vector[], wraps: boolean): Vector[] {
   });
 }
 
-/** Direction of the columns that a row stands on, stitch by stitch; up where there is none yet. */
-export function walesUnder(web: Web, at: Float64Array, row: WebRow): Vector[] {
-  const { baseStart, bases } = web;
+/** Direction in which a row grows, stitch by stitch: of the columns it stands on, out of the side of the fabric, down from a chain; up where there is none yet, zero over what hangs. */
+export function walesUnder(web: Web, at: Float64Array, row: WebRow, children: readonly (readonly number[])[]): Vector[] {
+  const { baseStart, bases, stands } = web;
   const upOf = (head: number): Vector => {
     let up: Vector = [0, 0, 0];
     for (let k = baseStart[head]!; k < baseStart[head + 1]!; k++) up = plus(up, plus(pointAt(at, head), pointAt(at, bases[k]!), -1));
     return lengthOf(up) < 1e-9 ? seedUp(web, head) : unit(up);
   };
+  const wayFrom = (base: number, how: number): Vector => {
+    if (isAtSide(how)) return outOf(web, at, base, how);
+    if (how !== STANDS.under) return upOf(base);
+    return children[base]!.reduce((sum, top) => plus(sum, unit(plus(pointAt(at, base), pointAt(at, top), -1))), [0, 0, 0] as Vector);
+  };
   return Array.from({ length: row.end - row.first }, (_, n) => {
     let sum: Vector = [0, 0, 0];
-    for (let k = baseStart[row.first + n]!; k < baseStart[row.first + n + 1]!; k++) sum = plus(sum, upOf(bases[k]!));
+    for (let k = baseStart[row.first + n]!; k < baseStart[row.first + n + 1]!; k++) sum = plus(sum, wayFrom(bases[k]!, stands[row.first + n]!));
     return sum;
   });
 }
 
-/** Rings stand on end, chains lie on the table. */
-function seedUp(web: Web, head: number): Vector {
-  return web.rows[web.rowOf[head]!]!.wraps ? [0, 0, 1] : [0, 1, 0];
+const isAtSide = (stands: number): boolean => stands === STANDS.leftEnd || stands === STANDS.rightEnd;
+
+/** Out of the side of the fabric at the end of a row. */
+function outOf({ left, right }: Web, at: Float64Array, end: number, side: number): Vector {
+  const inwards = side === STANDS.leftEnd ? right[end]! : left[end]!;
+  return unit(plus(pointAt(at, end), pointAt(at, inwards), -1));
+}
+
+/** Middle of the side of a row, half a stitch beyond its last. */
+function sideOf(web: Web, at: Float64Array, end: number, side: number): Vector {
+  const below = side === STANDS.leftEnd ? firstBase(web, end) : lastBase(web, end);
+  return plus(times(plus(pointAt(at, end), pointAt(at, below)), 0.5), outOf(web, at, end, side), web.width[end]! / 2);
+}
+
+/** Rings stand on end, chains lie on the table; what hangs goes no way of its own. */
+function seedUp({ rows, rowOf, baseStart }: Web, head: number): Vector {
+  const row = rows[rowOf[head]!]!;
+  if (baseStart[row.first] !== baseStart[row.end]) return [0, 0, 0];
+  return row.wraps ? [0, 0, 1] : [0, 1, 0];
 }
 
 /** Directions evened out along a row; a whole round meets its own start. */

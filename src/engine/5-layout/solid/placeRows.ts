@@ -1,4 +1,4 @@
-import { fanned, meanOf, smoothed, walesUnder } from './feet.ts';
+import { fanned, meanOf } from './feet.ts';
 import { across, lengthOf, plus, setPoint, times, unit } from './vector.ts';
 import type { Vector } from './vector.ts';
 import type { Web, WebRow } from './web.ts';
@@ -34,8 +34,7 @@ export function placeRound(web: Web, at: Float64Array, row: WebRow, feet: readon
 }
 
 /** Places a row that doesn't meet its own start. */
-export function placeRow(web: Web, at: Float64Array, row: WebRow, feet: readonly Vector[], heights: Float64Array): void {
-  const wales = smoothed(walesUnder(web, at, row), false);
+export function placeRow(at: Float64Array, row: WebRow, feet: readonly Vector[], wales: readonly Vector[], heights: Float64Array): void {
   const mean = unit(meanOf(wales), [0, 1, 0]);
   const spread = fanned(feet, false);
   feet.forEach((_, k) => {

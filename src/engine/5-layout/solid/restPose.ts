@@ -23,13 +23,13 @@ export interface RestPose {
  * rows at the back; a disc or panel lies facing the viewer, right side up.
  */
 export function restPose(web: Web, at: Float64Array, openness: number): RestPose {
-  const rounds = web.rows.filter((row) => row.wraps);
+  const rounds = web.rows.filter((row) => row.wraps && row.setInto < 0);
   const start = wayOf(web, at, rounds.slice(0, ROWS_TOLD));
   const end = wayOf(web, at, rounds.slice(-ROWS_TOLD));
   if (!start || !end || openness < LEAST_OPEN) return lying(web, at);
   const startShut = web.rows.some((row) => row.centre);
-  const hasShortRows = web.rows.some((row) => row.partial);
-  if (hasShortRows && Math.acos(Math.max(-1, Math.min(1, dot(start, end)))) > LEAST_BEND) {
+  const hasHeel = web.rows.some((row) => row.partial || row.setInto >= 0);
+  if (hasHeel && Math.acos(Math.max(-1, Math.min(1, dot(start, end)))) > LEAST_BEND) {
     const up = startShut ? end : times(start, -1);
     const toe = startShut ? times(start, -1) : end;
     return posed(unit(across(times(toe, -1), up), [1, 0, 0]), up, -0.45, 0.12);

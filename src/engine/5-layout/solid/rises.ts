@@ -1,8 +1,9 @@
+import { STANDS } from './standing.ts';
 import type { Web, WebRow } from './web.ts';
 
 /**
  * How high heads stand over each other where stitches of unequal height stand in one row: hanging chains as high as what is
- * beside them, short rows and what is worked over them level.
+ * beside them, short rows, what is worked over them and what picks up row ends level.
  */
 export function rises(web: Web, height: Float64Array): Float64Array {
   const { rows, baseStart, bases } = web;
@@ -18,9 +19,10 @@ export function rises(web: Web, height: Float64Array): Float64Array {
   return rise;
 }
 
-function isLevel({ rows, rowOf, baseStart, bases }: Web, row: WebRow): boolean {
+function isLevel({ rows, rowOf, baseStart, bases, stands }: Web, row: WebRow): boolean {
   let level = row.partial;
   for (let k = baseStart[row.first]!; k < baseStart[row.end]! && !level; k++) level = rows[rowOf[bases[k]!]!]!.partial;
+  for (let i = row.first; i < row.end && !level; i++) level = stands[i] !== STANDS.top;
   return level || baseStart[row.first] === baseStart[row.end];
 }
 

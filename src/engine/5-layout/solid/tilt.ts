@@ -10,17 +10,19 @@ const LEAST_DEPTH = 1;
 const MOST_TURN = 2.1;
 
 /**
- * The direction in which the work goes on in the first full round after short rows; null for any other round. The depth of
+ * The direction in which the work goes on in the first full round after short rows, or over an opening that something deep is set
+ * into (`opens`); null for any other round. The depth of
  * the columns round the ring has a first harmonic of amplitude A; the axis turns away from the deep side by twice 2A / D
  * radians, D the width of the ring.
  */
-export function turnAfterShortRows(web: Web, row: WebRow, feet: readonly Vector[], depth: Float64Array, axis: Vector): Vector | null {
+export function turnAfterShortRows(web: Web, row: WebRow, feet: readonly Vector[], depth: Float64Array, axis: Vector, opens: boolean): Vector | null {
   const { baseStart, bases, rowOf, rows } = web;
   const count = row.end - row.first;
-  let onPartial = false;
+  let onPartial = opens;
   let [re, im] = [0, 0];
   for (let i = row.first; i < row.end; i++) {
-    let below = 0;
+    // What hangs has the length of those beside it, which have one stitch more.
+    let below = baseStart[i] === baseStart[i + 1] ? depth[i]! - web.height[i]! : 0;
     for (let k = baseStart[i]!; k < baseStart[i + 1]!; k++) {
       below += depth[bases[k]!]! / (baseStart[i + 1]! - baseStart[i]!);
       onPartial ||= rows[rowOf[bases[k]!]!]!.partial;

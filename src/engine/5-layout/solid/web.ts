@@ -24,6 +24,10 @@ export interface Web {
   readonly attaches: Uint8Array;
   /** 1: a chain that stands at the end of a row without a base of its own: the side of the fabric, to work into later. */
   readonly selvedge: Uint8Array;
+  /** Where each stitch stands on its bases, as `STANDS`. */
+  readonly stands: Uint8Array;
+  /** Heads whose tops are sewn to each other, in pairs one after the other. */
+  readonly sewn: Int32Array;
   /** Width of a single crochet, mm. */
   readonly cellWidthMm: number;
   /** Sections of which no stitch is part of the main piece, by index. */
@@ -44,4 +48,6 @@ export interface WebRow {
   readonly centre: boolean;
   /** Its tops are drawn together at the end. */
   readonly drawnShut: boolean;
+  /** Index in `rows` of the row whose chains this one, or what it grows from, is worked into from below: a heel set into an opening, a thumb. -1: none. */
+  readonly setInto: number;
 }

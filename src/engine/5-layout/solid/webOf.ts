@@ -5,6 +5,8 @@ import type { StitchKind } from '../../craft/stitches.ts';
 import type { Cell } from '../gaugeCell.ts';
 import { newGround } from '../ground.ts';
 import { slotWidth } from '../slotWidth.ts';
+import { markRows } from './markRows.ts';
+import { standing } from './standing.ts';
 import { strandsOf } from './strands.ts';
 import type { Strand } from './strands.ts';
 import type { Web, WebRow } from './web.ts';
@@ -45,7 +47,6 @@ export function webOf(fabric: Fabric, cell: Cell): Web {
   const baseStart = new Int32Array(count + 1);
   const bases: number[] = [];
   const rows: WebRow[] = [];
-  const open = new Set(fabric.openAtEnd);
   let first = 0;
   strands.forEach((strand, r) => {
     const end = first + strand.stitches.length;
@@ -62,13 +63,14 @@ export function webOf(fabric: Fabric, cell: Cell): Web {
     for (const i of [first, end - 1]) {
       if (!round && baseStart[i] === (i + 1 < end ? baseStart[i + 1] : bases.length) && bases.length > baseStart[first]!) selvedge[i] = 1;
     }
-    rows.push({ row: strand.row, first, end, wraps: round, partial: false, centre: strand.centre, drawnShut: round && r === strands.length - 1 && !strand.stitches.some((each) => open.has(each)) });
+    rows.push({ row: strand.row, first, end, wraps: round, partial: false, centre: strand.centre, drawnShut: false, setInto: -1 });
     first = end;
   });
   baseStart[count] = bases.length;
-  const web = { count, stitch, rowOf, rows, left, right, baseStart, bases: Int32Array.from(bases), width, height, attaches, selvedge, cellWidthMm: cell.widthMm, leftOut: sectionsWithout(fabric, headOf) };
-  orderBases(web);
-  return { ...web, rows: markPartial(fabric, web) };
+  const worked = { count, stitch, rowOf, rows, left, right, baseStart, bases: Int32Array.from(bases), width, height, attaches, selvedge, cellWidthMm: cell.widthMm, leftOut: sectionsWithout(fabric, headOf) };
+  orderBases(worked);
+  const web = { ...worked, stands: standing(fabric, worked), sewn: sewnHeads(fabric, headOf) };
+  return { ...web, rows: markRows(fabric, web) };
 }
 
 /** Base heads without doubles. */
@@ -149,20 +151,8 @@ function sectionsWithout(fabric: Fabric, headOf: Int32Array): number[] {
   });
 }
 
-/** A row that doesn't meet its own start is partial on a round, on a partial row, or where stitches are left beside it. */
-function markPartial(fabric: Fabric, web: Pick<Web, 'rows' | 'rowOf' | 'baseStart' | 'bases' | 'attaches'>): WebRow[] {
-  const partial: boolean[] = [];
-  return web.rows.map((row, r) => {
-    const { left } = fabric.rows[row.row]!;
-    let short = left.ahead + left.behind > 0;
-    for (let i = row.first; i < row.end && !short; i++) {
-      short = web.attaches[i] === 1;
-      for (let b = web.baseStart[i]!; b < web.baseStart[i + 1]! && !short; b++) {
-        const below = web.rowOf[web.bases[b]!]!;
-        short = (web.rows[below]!.wraps && !web.rows[below]!.centre) || partial[below]!;
-      }
-    }
-    partial[r] = short && !row.wraps;
-    return { ...row, partial: partial[r] };
-  });
+/** Pairs of heads that are joined where a ring is closed flat. */
+function sewnHeads(fabric: Fabric, headOf: Int32Array): Int32Array {
+  const pairs = fabric.closings.flatMap(({ pairs: own }) => own.map(([a, b]) => [headOf[a]!, headOf[b]!]));
+  return Int32Array.from(pairs.filter(([a, b]) => a! >= 0 && b! >= 0 && a !== b).flat());
 }

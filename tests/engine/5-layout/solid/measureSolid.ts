@@ -1,6 +1,7 @@
 import { FLAG } from '../../../../src/engine/3-fabric/fabric.ts';
 import type { Fabric } from '../../../../src/engine/3-fabric/fabric.ts';
 import type { Solid } from '../../../../src/engine/5-layout/solid/solid.ts';
+import { STANDS } from '../../../../src/engine/5-layout/solid/standing.ts';
 import type { Web, WebRow } from '../../../../src/engine/5-layout/solid/web.ts';
 
 export type Point = readonly [x: number, y: number, z: number];
@@ -25,7 +26,8 @@ function strainOf(values: number[]): Strain {
 
 /**
  * How far stitches are from their width and height in the gauge. Stitches that are squeezed on purpose are left out: those drawn
- * shut, and the ends of turned short rows (four stitches), where two rows share one base.
+ * shut, and the ends of turned short rows (four stitches), where two rows share one base. What stands in a row end or under a chain
+ * is as far from the middle of that side, half a stitch beyond the last, or from the chain's top, as it is high.
  */
 export function strains(fabric: Fabric, web: Web, solid: Solid): { width: Strain; height: Strain } {
   const width: number[] = [];
@@ -37,9 +39,21 @@ export function strains(fabric: Fabric, web: Web, solid: Solid): { width: Strain
     if (j >= 0 && !row.drawnShut) width.push(distance(pointOf(solid.heads, i), pointOf(solid.heads, j)) / ((cellWidthMm * (web.width[i]! + web.width[j]!)) / 2) - 1);
     const eased = row.partial && Math.min(i - row.first, row.end - 1 - i) < 4;
     if (baseStart[i + 1]! - baseStart[i]! !== 1 || eased || fabric.flags[web.stitch[i]!]! & FLAG.attaching) continue;
-    height.push(distance(pointOf(solid.heads, i), pointOf(solid.heads, bases[baseStart[i]!]!)) / (cellWidthMm * web.height[i]!) - 1);
+    const base = bases[baseStart[i]!]!;
+    const tall = web.height[i]! + (web.stands[i] === STANDS.under ? web.height[base]! : 0);
+    height.push(distance(pointOf(solid.heads, i), footOf(web, solid, i, base)) / (cellWidthMm * tall) - 1);
   }
   return { width: strainOf(width), height: strainOf(height) };
+}
+
+/** Where a stitch stands: on the head of its base, or beside it at the middle of the row's side. */
+function footOf(web: Web, solid: Solid, i: number, base: number): Point {
+  const head = pointOf(solid.heads, base);
+  if (web.stands[i] !== STANDS.leftEnd && web.stands[i] !== STANDS.rightEnd) return head;
+  const atLeft = web.stands[i] === STANDS.leftEnd;
+  const inwards = minus(head, pointOf(solid.heads, atLeft ? web.right[base]! : web.left[base]!));
+  const below = pointOf(solid.heads, web.bases[atLeft ? web.baseStart[base]! : web.baseStart[base + 1]! - 1]!);
+  return plus(plus(head, minus(below, head), 0.5), inwards, (web.cellWidthMm * web.width[base]!) / 2 / Math.hypot(...inwards));
 }
 
 /** Volume inside the cells in ml, with openings closed by a fan to their middle; positive where the right side is out. */
@@ -122,6 +136,28 @@ export function folds(solid: Solid): number {
     for (const other of edges.get(`${b!} ${a!}`) ?? []) for (const cell of cells) if (cell < other && dotted(normals[cell]!, normals[other]!) < 0) count++;
   }
   return count;
+}
+
+/** The cells of some sections only, by name; corners as they are. */
+export function sectionsOf(fabric: Fabric, solid: Solid, names: readonly string[]): Solid {
+  const cells: number[] = [];
+  const outlineStart = [0];
+  const topStart: number[] = [];
+  const outline: number[] = [];
+  eachCell(solid, (corners, cell) => {
+    const stitch = solid.cells[cell]!;
+    if (!names.includes(fabric.sections[fabric.rows[fabric.row[stitch]!]!.section]!.name)) return;
+    cells.push(stitch);
+    topStart.push(outline.length + solid.topStart[cell]! - solid.outlineStart[cell]!);
+    outline.push(...corners);
+    outlineStart.push(outline.length);
+  });
+  return { ...solid, cells: Int32Array.from(cells), outlineStart: Int32Array.from(outlineStart), topStart: Int32Array.from(topStart), outline: Int32Array.from(outline) };
+}
+
+/** Way round a closed line of corners, mm. */
+export function lengthOfLoop(solid: Solid, loop: readonly number[]): number {
+  return loop.reduce((sum, corner, k) => sum + distance(pointOf(solid.corners, corner), pointOf(solid.corners, loop[(k + 1) % loop.length]!)), 0);
 }
 
 /** Middle of the heads of a row. */

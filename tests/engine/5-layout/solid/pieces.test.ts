@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { shapeSolid } from '../../../../src/engine/5-layout/solid/shapeSolid.ts';
 import { flatness } from '../../../../src/engine/readings/flatness/flatness.ts';
 import { EXAMPLES } from '../../../reference/workExample.ts';
+import { STANDS } from '../../../../src/engine/5-layout/solid/standing.ts';
 import type { Example } from '../../../reference/workExample.ts';
 import { discText, GAUGE, shaped } from './solidOf.ts';
 import { distance, edgesOf, folds, middleOf, openLoops, pointOf, strains, volumeMl } from './measureSolid.ts';
@@ -123,5 +124,69 @@ describe('published examples', () => {
     for (const values of [solid.corners, solid.normals, solid.heads]) expect(values.every(Number.isFinite)).toBe(true);
     expect(solid.cells.length).toBeGreaterThan(0);
     expect(Math.max(...solid.halfMm)).toBeLessThan(1.5 * W * solid.stitches.length);
+  });
+});
+
+/** A tube of 40 with an opening over some of its stitches, and rounds worked into it. */
+const hand = (open: number, rounds: number): string => `HAND
+Foundation: with A, ch 40, join to form a ring.
+Rnds 1-20: sc in each st around. (40 sc)
+Rnd 21: ch ${open} (each counts as st), skip next ${open} sts, sc in each st around. (40 sts)
+Rnds 22-40: sc in each st around. (40 sc)
+Fasten off.
+
+THUMB
+Join A with a sl st in the 1st st of the opening.
+Rnds 1-${rounds}: sc in each st around. (${2 * open} sc)`;
+
+describe('openings', () => {
+  it.each([[6, 10], [8, 12], [8, 4]])('a thumb in an opening of %i, %i rounds long, stands out of the hand', (open, rounds) => {
+    const { fabric, web, solid } = shaped(hand(open, rounds));
+    const thumb = web.rows.filter((row) => row.setInto >= 0);
+    expect(thumb).toHaveLength(rounds);
+    expect(openLoops(solid).map((loop) => loop.length).sort((a, b) => a - b)).toEqual([2 * open, 40, 40]);
+    // Measured: 4 to 7 pairs of cells, in the corners of the opening.
+    expect(folds(solid)).toBeLessThanOrEqual(10);
+    const axis = [0, 1, 2].map((c) => (middleOf(solid, web.rows[10]!)[c]! + middleOf(solid, web.rows[30]!)[c]!) / 2) as [number, number, number];
+    const mouth = middleOf(solid, thumb[0]!);
+    const end = middleOf(solid, thumb.at(-1)!);
+    const radius = (40 * W) / (2 * Math.PI);
+    expect(distance(mouth, axis)).toBeGreaterThan(radius - H);
+    expect(distance(end, axis)).toBeGreaterThan(radius + 0.8 * (rounds - 2) * H);
+    const { width, height } = strains(fabric, web, solid);
+    expect(width.rms).toBeLessThan(0.025);
+    expect(height.rms).toBeLessThan(0.025);
+  });
+
+  it('one that nothing is worked into stays a slit with chains over it, and its tube straight', () => {
+    const { solid, web } = shaped(hand(8, 1).split('\n\n')[0]!);
+    expect(web.rows.every((row) => row.setInto < 0)).toBe(true);
+    expect(openLoops(solid)).toHaveLength(3);
+    expect(folds(solid)).toBe(0);
+    expect(2 * solid.halfMm[1]).toBeCloseTo(40 * H, 0);
+  });
+});
+
+describe('row ends', () => {
+  it.each([
+    ['as they are', 'sc in each st across'],
+    ['round a corner of three', 'sc in next 19 sts, 3 sc in next st'],
+  ])('picked up for a border, %s, lie flat beside their rows', (_, top) => {
+    const { web, solid } = shaped(`Foundation: ch 21.
+Row 1: sc in 2nd ch from hook and in each ch across. (20 sc)
+Rows 2-16: ch 1, turn, sc in each st across. (20 sc)
+Row 17: ch 1, turn, ${top}, sc in next 16 row ends.
+Row 18: ch 1, turn, sc in each st across.`);
+    expect([...web.stands].filter((stands) => stands !== STANDS.top)).toHaveLength(16);
+    expect(solid.halfMm[2]).toBeLessThan(1e-3);
+    expect(folds(solid)).toBe(0);
+    expect(openLoops(solid)).toHaveLength(1);
+    expect([...edgesOf(solid).values()].every((cells) => cells.length === 1)).toBe(true);
+    // The border goes down the side: its last stitch stands beside the first row, a stitch or two outside it.
+    const border = web.rows.at(-2)!;
+    const first = web.rows[1]!;
+    const low = [border.first, border.end - 1].map((i) => Math.min(...[first.first, first.end - 1].map((end) => distance(pointOf(solid.heads, i), pointOf(solid.heads, end)))));
+    expect(Math.min(...low)).toBeGreaterThan(W);
+    expect(Math.min(...low)).toBeLessThan(2 * W);
   });
 });
