@@ -59,6 +59,12 @@ test('A section of a recipe that is edited by hand says so, and is made from its
   await page.keyboard.press('Shift+F10');
   await page.getByRole('menuitem', { name: 'Make this section from its recipe again' }).click();
   await expect(undo(page)).toContainText(/from its recipe again/);
+
+  // And on the page of sizes.
+  await page.keyboard.press('Control+z');
+  await page.getByRole('link', { name: 'Sizes' }).click();
+  await page.getByRole('button', { name: /^Make .* from its recipe again/ }).click();
+  await expect(page.getByText('The rows on the bench are made to these numbers.')).toBeVisible();
 });
 
 test('Fill goes row over row by button and by key', async ({ page }) => {
