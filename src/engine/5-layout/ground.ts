@@ -40,10 +40,21 @@ export interface IndexedRow extends WorkedRow {
   readonly index: number;
 }
 
-/** The worked rows of a section that made at least one stitch, in working order. */
+/** Rows of a fabric's sections: layout, drawing and readings all go through them. */
+const KNOWN = new WeakMap<Fabric, Map<number, readonly IndexedRow[]>>();
+
+/** The worked rows of a section that made at least one stitch, in working order. The very same list again for the same fabric and section. */
 export function sectionRows(fabric: Fabric, section: number): readonly IndexedRow[] {
   const part = fabric.sections[section];
   if (!part) throw new RangeError(`section ${section} asked of a fabric of ${fabric.sections.length} sections`);
+  const known = KNOWN.get(fabric) ?? new Map<number, readonly IndexedRow[]>();
+  KNOWN.set(fabric, known);
+  const rows = known.get(section) ?? indexedRows(fabric, part);
+  known.set(section, rows);
+  return rows;
+}
+
+function indexedRows(fabric: Fabric, part: Fabric['sections'][number]): IndexedRow[] {
   const rows: IndexedRow[] = [];
   for (let index = part.firstRow; index < part.endRow; index++) {
     const row = fabric.rows[index]!;

@@ -95,7 +95,10 @@ function placeFoot(ground: Ground, from: number, slot: number, shift: number): b
 function bottomEdge(ground: Ground, slot: number, plan: SlotPlan, k: number): boolean {
   if (Number.isNaN(plan.baseX[k]!) || Number.isNaN(plan.baseY[k]!)) return false;
   const { fabric, first, corners, w } = ground;
-  let [x0, y0, x1, y1] = [Infinity, 0, -Infinity, 0];
+  let x0 = Infinity;
+  let y0 = 0;
+  let x1 = -Infinity;
+  let y1 = 0;
   for (let b = fabric.baseStart[slot]!; b < fabric.baseStart[slot + 1]!; b++) {
     const base = fabric.bases[b]!;
     const c = (base - first) * 8;
@@ -103,8 +106,14 @@ function bottomEdge(ground: Ground, slot: number, plan: SlotPlan, k: number): bo
     if (head === undefined || (head === null && !ground.placed[base - first])) continue;
     const left = head === null ? corners[c + 6]! : head[0] - w / 2;
     const right = head === null ? corners[c + 4]! : head[0] + w / 2;
-    if (left < x0) [x0, y0] = [left, head === null ? corners[c + 7]! : head[1]];
-    if (right > x1) [x1, y1] = [right, head === null ? corners[c + 5]! : head[1]];
+    if (left < x0) {
+      x0 = left;
+      y0 = head === null ? corners[c + 7]! : head[1];
+    }
+    if (right > x1) {
+      x1 = right;
+      y1 = head === null ? corners[c + 5]! : head[1];
+    }
   }
   if (x0 > x1) return false;
   const shift = plan.shift[k]!;

@@ -17,7 +17,7 @@ export function drawnStitches(fabric: Fabric, layout: Layout, table: GlyphTable 
   const count = ghosts.length + own;
   const stitches: DrawnStitches = {
     count, stitch: new Int32Array(count), row: new Int32Array(count), ghost: new Uint8Array(count), x: new Float32Array(count), y: new Float32Array(count),
-    corners: new Float32Array(count * 8), filled: new Uint8Array(count), glyph: new Int32Array(count).fill(-1),
+    corners: ghosts.length === 0 ? layout.corners : new Float32Array(count * 8), filled: new Uint8Array(count), glyph: new Int32Array(count).fill(-1),
     glyphX: new Float32Array(count), glyphY: new Float32Array(count), glyphTurnRad: new Float32Array(count), ink: new Uint8Array(count),
   };
   const crossTurn = crossTurns(fabric, layout);
@@ -33,7 +33,7 @@ export function drawnStitches(fabric: Fabric, layout: Layout, table: GlyphTable 
       put(stitches, i, stitchGlyph(table, fabric, { stitch: ghost.stitch, head: [ghost.headX, ghost.headY], foot, feet: [], angle: ghost.angle, shared: false, inSpace: false, across: layout.cellWidthMm }, layout.cellWidthMm, layout.cellHeightMm, crossTurn(ghost.stitch)));
     }
   });
-  stitches.corners.set(layout.corners, ghosts.length * 8);
+  if (ghosts.length > 0) stitches.corners.set(layout.corners, ghosts.length * 8);
   if (table) placeSymbols(fabric, layout, table, stitches, crossTurn);
   for (let i = 0; i < own; i++) {
     stitches.stitch[ghosts.length + i] = layout.first + i;
@@ -80,6 +80,7 @@ function fill(fabric: Fabric, layout: Layout, { filled }: DrawnStitches): void {
 function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitches: DrawnStitches, crossTurn: (stitch: number) => number): void {
   const heads = new Map(layout.ghosts.filter(({ stitch }) => stitch < layout.first || stitch >= layout.end).map((ghost) => [ghost.stitch, ghost]));
   const offset = layout.ghosts.length;
+  let before = { stitch: -1, lengthMm: NaN, isShared: false, glyph: -1, down: 0 };
   const isWrongSide = fabric.rows.map((row) => row.side === 'WS' && row.word !== 'foundation');
   for (let stitch = layout.first; stitch < layout.end; stitch++) {
     const i = stitch - layout.first;
@@ -97,11 +98,16 @@ function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitche
     stitches.ink[offset + i] = attaching || spike ? 2 : shaping ? 3 : wrong ? 1 : 0;
     if (bases < 2 && layout.angle[i] === 0 && layout.headX[i] === layout.footX[i] && !(chain && flags & FLAG.space)) {
       const lengthMm = Math.abs(layout.headY[i]! - layout.footY[i]!);
-      const known = uprightGlyph(table, fabric, stitch, lengthMm, shared || attaching || spike, inSpace, layout.cellHeightMm);
-      if (known >= 0) {
-        stitches.glyph[offset + i] = known;
+      const isShared = shared || attaching || spike;
+      // Mostly it is drawn as the stitch before it.
+      if (before.glyph < 0 || before.lengthMm !== lengthMm || before.isShared !== isShared || !sameKind(fabric, before.stitch, stitch)) {
+        const glyph = uprightGlyph(table, fabric, stitch, lengthMm, isShared, inSpace, layout.cellHeightMm);
+        before = { stitch, lengthMm, isShared, glyph, down: uprightDown(fabric, stitch, lengthMm, layout.cellHeightMm) };
+      }
+      if (before.glyph >= 0) {
+        stitches.glyph[offset + i] = before.glyph;
         stitches.glyphX[offset + i] = layout.headX[i]!;
-        stitches.glyphY[offset + i] = layout.headY[i]! + uprightDown(fabric, stitch, lengthMm, layout.cellHeightMm);
+        stitches.glyphY[offset + i] = layout.headY[i]! + before.down;
         continue;
       }
     }
@@ -111,6 +117,11 @@ function placeSymbols(fabric: Fabric, layout: Layout, table: GlyphTable, stitche
       angle: layout.angle[i]!, shared: shared || attaching || spike, inSpace, across: chain && flags & FLAG.space ? Math.hypot(layout.corners[i * 8 + 2]! - layout.corners[i * 8]!, layout.corners[i * 8 + 3]! - layout.corners[i * 8 + 1]!) : layout.cellWidthMm,
     }, layout.cellWidthMm, layout.cellHeightMm, crossTurn(stitch)));
   }
+}
+
+/** Whether two stitches of one row are of a kind in all that their symbols show. */
+function sameKind({ row, kind, legKind, legs, flags }: Fabric, one: number, other: number): boolean {
+  return row[one] === row[other] && kind[one] === kind[other] && flags[one] === flags[other] && legs[one] === legs[other] && legKind[one] === legKind[other];
 }
 
 /** How many stitches one after another (chains between them apart) are worked into the same single base. */
