@@ -21,15 +21,16 @@ export function cautionsPart({ pattern, sizes }: WorkedPattern, format: Format):
   const cautions = cautionsFor(pattern.piece?.wearer ?? null, features);
   const own = pattern.notes.filter(({ word }) => /^caution/i.test(word)).map(({ value }) => value);
   if (cautions.length === 0 && own.length === 0) return [];
-  const said = new Set<Caution>();
+  const again = new Set<Caution>();
   const ownBlocks = own.map((value) => {
-    const again = cautions.filter((caution) => !said.has(caution) && saysAgain(value, caution.says));
-    for (const caution of again) said.add(caution);
-    const sources = again.map(sourceOf).filter((source) => source !== '').join(' ');
+    const same = cautions.filter((caution) => !again.has(caution) && saysAgain(value, caution.says));
+    for (const caution of same) again.add(caution);
+    const sources = same.map(sourceOf).filter((source) => source !== '').join(' ');
     return labelled('', [{ text: `${printable(value)} `, face: 'text' }, { text: sources, face: 'italic', soft: true }], format);
   });
-  const others = cautions.filter((caution) => !said.has(caution)).map((caution) => labelled('', [{ text: `${caution.says} `, face: 'text' }, { text: sourceOf(caution), face: 'italic', soft: true }] satisfies Run[], format));
-  return besideHeading('Take care', [...ownBlocks, ...others, paragraph(CAUTION_GUIDANCE, format, 'italic', { sizePt: format.smallPt, soft: true })], format);
+  const others = cautions.filter((caution) => !again.has(caution)).map((caution) => labelled('', [{ text: `${caution.says} `, face: 'text' }, { text: sourceOf(caution), face: 'italic', soft: true }] satisfies Run[], format));
+  const said = [...ownBlocks, ...others];
+  return besideHeading('Take care', [...said.slice(0, -1), ...said.slice(-1).map((one) => ({ ...one, withNext: true })), paragraph(CAUTION_GUIDANCE, format, 'italic', { sizePt: format.smallPt, soft: true })], format);
 }
 
 function sourceOf({ source, seen }: Caution): string {

@@ -9,8 +9,14 @@ import { heading, labelled, paragraph } from './setBlocks.ts';
 /** The rows of a section under its name: each row with its label beside it and its count in bold, held on one page. */
 export function sectionWords(section: WordsSection, format: Format): readonly Block[] {
   const name = printable(section.name) || 'Instructions';
-  return [heading(titled(name), 2, format, section.remark), ...section.lines.map((line) => lineBlock(line, format))];
+  const blocks = section.lines.map((line) => lineBlock(line, format));
+  const held = blocks.length <= FEW_LINES ? blocks.length : 2;
+  // The last line of a section is never alone on a page, nor is a section of few lines parted.
+  return [heading(titled(name), 2, format, section.remark), ...blocks.map((one, i) => (i < blocks.length - 1 && i >= blocks.length - held ? { ...one, withNext: true } : one))];
 }
+
+/** Sections of so few lines stand on one page. */
+const FEW_LINES = 4;
 
 function lineBlock(line: WordsLine, format: Format): Block {
   const text = heldTogether(printable(line.text));
