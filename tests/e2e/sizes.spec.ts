@@ -51,7 +51,7 @@ test('write a swatch down, measure, put sizes in, set a number by hand, make the
   await expect(page.getByText('The rows on the bench are made to these numbers.')).toBeVisible();
   await expect(undo(page)).toContainText('Make the piece anew');
   const schematic = page.waitForEvent('download');
-  await page.getByRole('button', { name: 'Take away: the finished piece' }).click();
+  await page.getByRole('button', { name: /^Take away: the finished piece/i }).click();
   expect(readFileSync(await (await schematic).path(), 'utf8')).toMatch(/^<\?xml[^>]*>\s*<svg [^>]*width="[\d.]+mm"/);
   await page.getByRole('link', { name: 'Bench' }).click();
   await page.getByRole('combobox', { name: 'Size' }).selectOption('24–25 cm');
@@ -98,4 +98,47 @@ test('change the heel after the start: what would change is said, made in one st
   await undo(page).click();
   await expect(make.getByRole('combobox', { name: 'Kind of the heel' })).toHaveValue('shortRows');
   await expect(page.getByRole('table', { name: 'Stitches, rows and measurements of every section' })).not.toContainText('Gusset');
+});
+
+test('weigh a swatch, write down ball and price: every number of yarn says what it comes from, one set by hand leads the rest', async ({ page }) => {
+  await page.goto('/');
+  await page.getByRole('button', { name: 'Start a pattern' }).click();
+  await page.getByRole('button', { name: 'Put it on the bench' }).click();
+  await page.getByRole('link', { name: 'Sizes' }).click();
+  const typed = async (name: string | RegExp, value: string) => {
+    await page.getByRole('textbox', { name }).fill(value);
+    await page.keyboard.press('Tab');
+  };
+  const need = page.getByRole('table', { name: 'Yarn needed in every size' });
+  await expect(need.getByRole('button', { name: /yarn A/ }).first()).toContainText('≈');
+  await expect(page.getByText(/A rough guess, as no swatch was weighed/)).toBeVisible();
+
+  await page.getByRole('button', { name: 'Add a swatch' }).click();
+  await typed('Grams of swatch 1', '14');
+  await typed('Grams in a ball of yarn A', '50');
+  await typed('Length of a ball of yarn A, m', '125');
+  await typed('Price of a ball of yarn A', '6.5');
+  await expect(page.getByText(/From swatch 1: 14 g weighed in 16 × 18 sts of sc/)).toBeVisible();
+  await expect(need).not.toContainText('≈');
+
+  // Price: balls by the length with its margin, down to the swatch.
+  await need.getByRole('button', { name: /price of yarn A/ }).click();
+  for (const says of ['balls × price of one', 'bought beyond the estimate 10 %', 'yarn in a ball 125 m', 'swatch 1: 14 g weighed']) await expect(note(page)).toContainText(says);
+
+  // 7 balls at 6.50 are 45.50.
+  await need.getByRole('button', { name: /balls of yarn A/ }).click();
+  await note(page).getByRole('textbox', { name: /balls of yarn A.* by hand/ }).fill('7');
+  await page.keyboard.press('Enter');
+  await expect(need.getByRole('button', { name: /price of yarn A/ })).toContainText('45.50');
+  await expect(need.getByRole('button', { name: /balls of yarn A.*set by hand/ })).toContainText('7');
+  await undo(page).click();
+  await expect(need.getByRole('button', { name: /price of yarn A/ })).not.toContainText('45.50');
+
+  // On a screen nothing is to scale for certain, and nothing says that it is.
+  await page.setViewportSize({ width: 390, height: 844 });
+  await expect(page.getByText(/Drawn here for the screen, not to scale/)).toBeVisible();
+  const picture = page.getByRole('img', { name: /The finished piece/ });
+  expect(decodeURIComponent((await picture.getAttribute('src'))!)).not.toMatch(/[Ss]cale 1/);
+  await expect(page.getByRole('img', { name: 'Leg, laid flat, with its measurements' })).toBeVisible();
+  await expect(page.getByRole('button', { name: 'Take away: the finished piece' })).toContainText(/1 : \d/);
 });

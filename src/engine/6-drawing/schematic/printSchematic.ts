@@ -23,6 +23,8 @@ export interface SchematicFile {
   readonly shows: 'flat' | 'finished';
   /** The one section that it shows, as print names it; '' where it shows all. */
   readonly section: string;
+  /** On paper it is 1 to so many. */
+  readonly scale: number;
 }
 
 export interface SchematicPrint {
@@ -35,13 +37,15 @@ export interface SchematicPrint {
   readonly lengths?: Lengths;
   /** Nothing smaller than `textMm`: sections laid flat are drawn larger, each in a file of its own, all at one scale. */
   readonly large?: boolean;
+  /** Says the scale in the drawing and its description. Default true; false for a screen, where nothing is to scale for certain. */
+  readonly scaleLine?: boolean;
 }
 
 /**
  * Schematics of one size from its worked fabric, as SVG at a round scale: every section laid flat, and the finished thing, or one of
  * them where both would be the same drawing. The very bytes that app and command line both give.
  */
-export function printSchematic(pattern: Pattern, fabric: Fabric, yarn: Uint8Array | null, size: number, { textMm = 2.8, widthMm = 190, heightMm = 200, lengths = 'both', large = false }: SchematicPrint = {}): readonly SchematicFile[] {
+export function printSchematic(pattern: Pattern, fabric: Fabric, yarn: Uint8Array | null, size: number, { textMm = 2.8, widthMm = 190, heightMm = 200, lengths = 'both', large = false, scaleLine = true }: SchematicPrint = {}): readonly SchematicFile[] {
   const rows = rowMeasures(fabric, { gauge: pattern.gauge, swatches: pattern.piece?.swatches ?? [], yarn });
   const sections = sectionMeasures(fabric, rows);
   const doubled = doubledSections(pattern);
@@ -57,8 +61,8 @@ export function printSchematic(pattern: Pattern, fabric: Fabric, yarn: Uint8Arra
     const what = section !== '' ? `${section}, laid flat` : shows === 'flat' ? 'sections laid flat' : 'finished';
     const title = `${pattern.title}: ${what}${sizeName ? `, size ${sizeName}` : ''}`;
     const name = [pattern.title, shows === 'flat' ? 'schematic-flat' : 'schematic', section, sizeName].map((word) => fileWord(word)).filter((word) => word !== '').join('-');
-    const desc = `Schematic of ${section !== '' ? `${section} laid flat` : shows === 'finished' ? 'the finished piece' : 'every section laid flat'}, tubes folded in half. ${said}. Scale 1 to ${fitted.scale}.`;
-    return [{ name: `${name}.svg`, shows, section, text: writeSchematic(fitted.placed, fitted.scale, { textMm: fitted.textMm, lengths, title, desc, ...(pattern.designer ? { creator: pattern.designer } : {}) }) }];
+    const desc = `Schematic of ${section !== '' ? `${section} laid flat` : shows === 'finished' ? 'the finished piece' : 'every section laid flat'}, tubes folded in half. ${said}.${scaleLine ? ` Scale 1 to ${fitted.scale}.` : ''}`;
+    return [{ name: `${name}.svg`, shows, section, scale: fitted.scale, text: writeSchematic(fitted.placed, fitted.scale, { textMm: fitted.textMm, lengths, scaleLine, title, desc, ...(pattern.designer ? { creator: pattern.designer } : {}) }) }];
   });
 }
 

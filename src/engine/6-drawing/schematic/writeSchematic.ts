@@ -10,6 +10,8 @@ export interface SchematicOptions extends SvgWords {
   readonly textMm: number;
   /** What lengths are said in. */
   readonly lengths: Lengths;
+  /** The line that says the scale. Default true; false for a screen, whose size is not known. */
+  readonly scaleLine?: boolean;
 }
 
 /** A drawing on paper: its elements and the box that they fill, mm. */
@@ -73,8 +75,8 @@ export function writeSchematic(placed: PlacedSchematic, scale: number, options: 
 <rect id="paper" x="${num(view.x)}" y="${num(view.y)}" width="${num(view.width)}" height="${num(view.height)}" fill="#ffffff"/>
 <g id="shapes"${attributes({ 'font-family': FONTS, fill: INK })}>${placed.shapes.join('\n')}</g>
 <g id="dimensions"${attributes({ 'font-family': FONTS, fill: INK })}>${placed.dimensions.join('\n')}</g>
-<g id="scale"${attributes({ 'font-family': FONTS, fill: SOFT })}>${text(foot, emptyBox())}</g>
-</svg>
+${options.scaleLine === false ? '' : `<g id="scale"${attributes({ 'font-family': FONTS, fill: SOFT })}>${text(foot, emptyBox())}</g>
+`}</svg>
 `;
 }
 
