@@ -68,7 +68,7 @@ test('The shelf, what it starts and reads, and the gallery are for every reader'
       open: async () => {
         await openDemo(page, 'Leg');
         await page.goto('/');
-        await button(page, 'Put Puffin Quay away').click();
+        await button(page, 'Put away Puffin Quay').click();
         await openDemo(page, 'Leg');
         await page.goto('/');
         await page.getByRole('article').first().waitFor();

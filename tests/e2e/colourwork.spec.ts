@@ -170,7 +170,7 @@ test('a motif is dragged onto the chart, then laid by numbers', async ({ page })
   await placing.getByRole('combobox', { name: 'Across' }).selectOption('edges');
   await placing.getByRole('combobox', { name: 'Moved' }).selectOption('brick');
   await placing.getByRole('button', { name: 'mirrored across' }).click();
-  await placing.getByRole('button', { name: 'Lay Rope lower' }).click();
+  await placing.getByRole('button', { name: 'Under: lay Rope lower' }).click();
   await expect(undo(page)).toContainText('Layer Rope');
   await placing.getByRole('button', { name: 'Copy' }).click();
   await expect(placing.getByRole('button', { name: /^Rope, from row/ })).toHaveCount(2);

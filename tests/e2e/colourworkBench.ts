@@ -86,6 +86,16 @@ export async function fingerDrag(page: Page, points: readonly Point[], holdMs = 
   await send('touchEnd', []);
 }
 
+/** Moves two fingers at once, each from one point to another: a pinch, or a push. */
+export async function fingersMove(page: Page, from: readonly [Point, Point], to: readonly [Point, Point]): Promise<void> {
+  const hand = await handOf(page);
+  const send = (type: 'touchStart' | 'touchMove' | 'touchEnd', at: readonly Point[]) => hand.send('Input.dispatchTouchEvent', { type, touchPoints: at.map(({ x, y }, id) => ({ x, y, id })) });
+  await send('touchStart', from);
+  for (let i = 1; i <= 6; i++) await send('touchMove', from.map(({ x, y }, finger) => ({ x: x + ((to[finger]!.x - x) * i) / 6, y: y + ((to[finger]!.y - y) * i) / 6 })));
+  await page.waitForTimeout(120);
+  await send('touchEnd', []);
+}
+
 /** Taps twice at one place, so fast as only a finger does: all four events are on their way before the first is answered. */
 export async function fingerDoubleTap(page: Page, { x, y }: Point): Promise<void> {
   const hand = await handOf(page);

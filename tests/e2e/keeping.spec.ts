@@ -188,7 +188,7 @@ test('the shelf puts away and brings back, saves itself as one file, and takes i
   await openDemo(page, 'Leg');
   await kept(page);
   await page.goto('/');
-  await page.getByRole('button', { name: 'Put Puffin Quay away' }).click();
+  await page.getByRole('button', { name: 'Put away Puffin Quay' }).click();
   await expect(page.getByText('“Puffin Quay” is put away.')).toBeVisible();
   await expect(page.getByRole('heading', { name: 'An empty shelf' })).toBeVisible();
   await page.getByRole('button', { name: 'Bring it back' }).click();
@@ -217,7 +217,7 @@ test('the shelf puts away and brings back, saves itself as one file, and takes i
   await expect(page.getByRole('heading', { name: 'Grown since' })).toBeVisible();
 
   // Gone for good only when it is asked twice; the backup still has it.
-  await page.getByRole('button', { name: 'Put Grown since away' }).click();
+  await page.getByRole('button', { name: 'Put away Grown since' }).click();
   await page.getByText('Put away (1)').click();
   await page.getByRole('button', { name: 'Remove Grown since for good' }).click();
   await page.getByRole('button', { name: 'Remove it' }).click();
