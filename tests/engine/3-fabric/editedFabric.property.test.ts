@@ -98,6 +98,29 @@ describe('a fabric worked on from an earlier one', () => {
     expect(kept).toBeGreaterThan(edited / 20);
   });
 
+  const WITHOUT = { start: 'ch 1, turn, ', clauses: [], step: null };
+  it.each([
+    ['the yarn in hand', 'sc in each st across.', 'sc in each st across, with B, ch 1, turn.', ['sc in each st across.', 'sc in each st across.']],
+    ['the kind of a stitch on the edge', 'hdc in next 3 sts, dc in next st, hdc in each st across.', 'hdc in next 5 sts, dc in next st, hdc in each st across.', ['sc in next dc, sc in each st across.', 'sc in each st across.']],
+    ['the number of chains on the hook', 'dc in each st across, ch 3, turn.', 'dc in each st across, ch 2, turn.', ['@dc in each st across.', 'sc in each st across.']],
+    ['the stitch pattern of the rows before', 'dc in each st across.', 'hdc in each st across.', ['sc in each st across.', 'work in pattern across.', 'work in pattern across.']],
+    ['the stitch pattern of the rounds before', 'dc in each st around.', 'hdc in each st around.', ['sc in each st around.', 'work in pattern around.', 'work in pattern around.']],
+    ['what lies some rows below', 'sc in each st across.', '2 sc in next st, sc in next 9 sts, sc2tog.', ['sc in each st across.', '*spike sc 2 rows below; rep from * to end.', 'sc in each st across.']],
+    ['a picot that hangs between the stitches', 'sc in next 6 sts, picot, sc in each st across.', 'sc in next 4 sts, picot, sc in each st across.', ['sc in next st, skip 1 picot, sc in each st across.', 'sc in each st across.']],
+  ])('is worked on where an edit changes %s, as it changes what the next rows make', (what, before, after, rest) => {
+    // “@” leaves the turning chain out: it was made at the end of the row before.
+    const rowOf = (end: string): Row => (end.startsWith('@') ? { ...WITHOUT, start: '', end: end.slice(1) } : { ...WITHOUT, end });
+    const round = what.includes('round');
+    const pattern = read(textOf(round, [before, ...rest].map(rowOf)));
+    const first = work(construct(pattern, 0));
+    const program = construct(withRow(pattern, 2, words(rowOf(after), round)), 0);
+    const own = plain(work(anew(program)));
+    expect(plain(work(program, first))).toBe(own);
+    // The rows after the edited one did come out otherwise.
+    const made = (fabric: Fabric): string => JSON.stringify(fabric.rows.slice(-rest.length).map((row) => [row.made, [...fabric.kind.slice(row.first, row.end)], [...fabric.flags.slice(row.first, row.end)], [...fabric.yarn.slice(row.first, row.end)], [...fabric.bases.slice(fabric.baseStart[row.first], fabric.baseStart[row.end])].map((base) => base - row.first)]));
+    expect(made(work(anew(program)))).not.toBe(made(first));
+  });
+
   it('costs no more for each row whose stated count is wrong, however many there are', () => {
     const costMs = (rows: number): number => {
       const lines = Array.from({ length: rows }, (_, i) => `Row ${i + 2}: ch 3, turn, dc in each st across. (33 sts)`);
