@@ -56,6 +56,8 @@ export interface SessionStart {
 export class Session {
   readonly #start: SessionStart;
   #previous: Fabric | null = null;
+  /** The fabrics of the other sizes as they were worked last. */
+  readonly #others: (Fabric | undefined)[] = [];
   #laid: Fabric | null = null;
   #dressedAs: Fabric | null = null;
 
@@ -123,7 +125,7 @@ export class Session {
     return stitch === null ? { row, stitch, bases: [], above: [] } : { row, stitch, bases: basesOf(this.fabric, stitch), above: stitchesAbove(this.above, stitch) };
   });
   /** All sizes, worked only when something asks for them. */
-  readonly #otherGrids = $derived(this.pattern.sizes.map((_, size) => (size === this.size ? null : colourGrid(work(construct(this.pattern, size))))));
+  readonly #otherGrids = $derived(this.pattern.sizes.map((_, size) => (size === this.size ? null : colourGrid((this.#others[size] = work(construct(this.pattern, size), this.#others[size] ?? null))))));
   readonly stitchInHand = $derived(this.inHand?.stitch ?? null);
   readonly undoLabel = $derived(this.history.past.at(-1)?.done.label ?? null);
   readonly redoLabel = $derived(this.history.future[0]?.done.label ?? null);
