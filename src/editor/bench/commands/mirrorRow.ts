@@ -4,6 +4,7 @@ import { readLine } from '../../../engine/2-construct/readLine.ts';
 import type { Instruction } from '../../../engine/notation/instruction.ts';
 import { writeRow } from '../../../engine/notation/writeRow.ts';
 import { sectionShown, type BenchState, type Command } from '../benchState.ts';
+import { cellsOfRow } from './cellsOfRow.ts';
 import { madeByClause } from './madeByClause.ts';
 import { rowAlone } from './rowAlone.ts';
 import { rowOfLine, type RowOfLine } from './rowOfLine.ts';
@@ -78,7 +79,7 @@ function takenBy(state: BenchState, key: RowKey, index: number): readonly number
 
 function mirroredCells(state: BenchState, section: string, key: RowKey, line: string): Edit[] {
   return state.pattern.sizes.flatMap((_, size): Edit[] => {
-    const runs = state.pattern.cells.filter((run) => run.section === section && run.size === size && run.row.line === key.line && run.row.nth === key.nth);
+    const runs = cellsOfRow(state.pattern, section, key, size);
     const { fabric, columns } = state.grids[size]!;
     const row = fabric.rows.findIndex((each) => each.key.line === key.line && each.key.nth === key.nth && fabric.sections[each.section]?.id === section);
     if (runs.length === 0 || row < 0) return [];

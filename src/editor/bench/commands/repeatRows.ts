@@ -2,6 +2,7 @@ import { applyTransaction } from '../../../engine/1-pattern/applyTransaction.ts'
 import type { Edit } from '../../../engine/1-pattern/edit.ts';
 import type { Line, Pattern, RowKey } from '../../../engine/1-pattern/pattern.ts';
 import { sectionShown, type Command } from '../benchState.ts';
+import { cellsOfRow } from './cellsOfRow.ts';
 import { freshIds } from './freshIds.ts';
 import { rowOfLine } from './rowOfLine.ts';
 
@@ -39,7 +40,7 @@ export function repeatRows(keys: readonly RowKey[], times: number, name: string)
 /** The loose cells of one row, on a new one. */
 function cellsLike(pattern: Pattern, section: string, key: RowKey, line: string): Edit[] {
   return pattern.sizes.flatMap((_, size): Edit[] => {
-    const runs = pattern.cells.filter((run) => run.section === section && run.size === size && run.row.line === key.line && run.row.nth === key.nth);
-    return runs.length === 0 ? [] : [{ kind: 'setCells', section, row: { line, nth: 0 }, size, runs: runs.map(({ from, letters }) => ({ from, letters })) }];
+    const runs = cellsOfRow(pattern, section, key, size);
+    return runs.length === 0 ? [] : [{ kind: 'setCells', section, row: { line, nth: 0 }, size, runs }];
   });
 }

@@ -5,6 +5,7 @@ import type { Terms } from '../../../engine/craft/terms.ts';
 import { readRow } from '../../../engine/notation/readRow.ts';
 import { writeRow } from '../../../engine/notation/writeRow.ts';
 import { sectionShown, type BenchState, type Command } from '../benchState.ts';
+import { cellsOfRow } from './cellsOfRow.ts';
 import { freshIds } from './freshIds.ts';
 import { rowOfLine } from './rowOfLine.ts';
 
@@ -30,8 +31,7 @@ export function copyRows(state: BenchState, keys: readonly RowKey[]): RowClip | 
     const row = section && rowOfLine(pattern, section.id, key, size);
     if (!section || row?.line.kind !== 'row' || row.line.label.word === 'foundation') return null;
     const { body, stated } = readLine(row.line, pattern);
-    const runs = pattern.cells.filter((run) => run.section === section.id && run.size === size && run.row.line === key.line && run.row.nth === key.nth).map(({ from, letters }) => ({ from, letters }));
-    return { word: row.line.label.word === 'round' ? 'round' : 'row', text: row.line.text, plain: writeRow(body, stated, { terms: pattern.terms, size }), runs } as const;
+    return { word: row.line.label.word === 'round' ? 'round' : 'row', text: row.line.text, plain: writeRow(body, stated, { terms: pattern.terms, size }), runs: cellsOfRow(pattern, section.id, key, size) } as const;
   });
   return rows.length === 0 || rows.some((row) => row === null) ? null : { terms: pattern.terms, sizes: pattern.sizes, rows: rows as RowClip['rows'] };
 }

@@ -1,6 +1,7 @@
 import type { Edit } from '../../../engine/1-pattern/edit.ts';
 import type { Line, Pattern, RowKey } from '../../../engine/1-pattern/pattern.ts';
 import { sectionShown, type BenchState, type Command } from '../benchState.ts';
+import { cellsOfRow } from './cellsOfRow.ts';
 import { rowAlone } from './rowAlone.ts';
 import { rowOfLine } from './rowOfLine.ts';
 
@@ -60,8 +61,8 @@ function sameRows(a: Row, b: Row): boolean {
 function swappedColours(pattern: Pattern, section: string, a: string, b: string): Edit[] {
   const other = (line: string): string => (line === a ? b : a);
   const cells = pattern.sizes.flatMap((_, size) => {
-    const runs = (line: string) => pattern.cells.filter((run) => run.section === section && run.size === size && run.row.line === line).map(({ from, letters }) => ({ from, letters }));
-    const [ofA, ofB] = [runs(a), runs(b)];
+    const on = (line: string) => cellsOfRow(pattern, section, { line, nth: 0 }, size);
+    const [ofA, ofB] = [on(a), on(b)];
     if (ofA.length === 0 && ofB.length === 0) return [];
     const set = (line: string, next: typeof ofA): Edit => ({ kind: 'setCells', section, row: { line, nth: 0 }, size, runs: next });
     return [set(a, ofB), set(b, ofA)];
