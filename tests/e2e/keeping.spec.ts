@@ -137,7 +137,7 @@ test.describe('earlier versions', () => {
     await rename(page, 'Second sitting');
     await saysKept(page);
     await page.getByRole('link', { name: 'Shelf' }).click();
-    await page.getByRole('link', { name: /Second sitting/ }).click();
+    await page.getByRole('link', { name: /^Second sitting/ }).click();
     await page.getByRole('link', { name: 'Earlier' }).click();
     const sheet = page.getByRole('dialog', { name: 'Earlier' });
     const versions = sheet.getByRole('list', { name: 'Earlier versions' }).getByRole('listitem');
