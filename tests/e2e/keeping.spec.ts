@@ -114,8 +114,12 @@ test.describe('two windows on one pattern', () => {
       const here = i % 2 === 0 ? page : other;
       await here.getByRole('button', { name: 'Work on here' }).click();
       await expect(here.getByText('Another window works on this pattern.')).toBeHidden();
+      // While the pattern is taken over nothing can be changed; the title is then as it was.
+      await expect(async () => {
+        await rename(here, `Turn ${i}`);
+        await expect(title(here)).toHaveValue(`Turn ${i}`, { timeout: 200 });
+      }).toPass();
       await saysKept(here);
-      await rename(here, `Turn ${i}`);
     }
     await expect(title(page)).toHaveValue('Turn 3');
     await other.close();
