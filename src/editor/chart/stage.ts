@@ -67,7 +67,7 @@ const FIRST_SLICE_MS = 16;
 const SLICE_MS = 10;
 const MOVING_SLICE_MS = 4;
 /** A change of yarns is drawn in so many frames at most, and so many blocks a frame at least: what is drawn costs more than what is built. */
-const FRAMES = 8;
+const FRAMES = 3;
 const LEAST_BLOCKS = 4;
 /** Blocks added a frame while the chart moves. */
 const MOVING_BLOCKS = 3;
