@@ -66,7 +66,8 @@ check('types: app', ['check:app']);
 check('lint', ['lint']);
 
 const unitFile = join(out, 'unit.json');
-const unitRan = run('unit, property and sample tests', 'npx', ['vitest', 'run', '--reporter=dot', '--reporter=json', `--outputFile.json=${unitFile}`]);
+// What tests expect of figures is written with a point.
+const unitRan = run('unit, property and sample tests', 'npx', ['vitest', 'run', '--reporter=dot', '--reporter=json', `--outputFile.json=${unitFile}`], { LC_ALL: 'en_GB.UTF-8' });
 try {
   const unit = JSON.parse(readFileSync(unitFile, 'utf8'));
   console.log(`unit, property and sample tests: ${unit.numPassedTests} passed, ${unit.numFailedTests} failed, in ${unit.numTotalTestSuites} groups`);

@@ -1,3 +1,5 @@
+import { readerFigure } from '../words/readerFigure.ts';
+
 /** What lengths are read and typed in. The document keeps centimetres. */
 export type LengthUnit = 'cm' | 'in';
 
@@ -16,7 +18,7 @@ export function cmOf(value: number, unit: LengthUnit): number {
 
 /** A length without its unit: cm to one place, inches to two. */
 export function lengthFigure(cm: number, unit: LengthUnit): string {
-  return inUnit(cm, unit).toFixed(places(unit));
+  return readerFigure(inUnit(cm, unit), places(unit));
 }
 
 /** A length with its unit. */
@@ -26,9 +28,8 @@ export function lengthWords(cm: number, unit: LengthUnit): string {
 
 /** A difference with its sign; nothing to see is 0. */
 export function differenceFigure(cm: number, unit: LengthUnit): string {
-  const figure = lengthFigure(Math.abs(cm), unit);
-  if (Number(figure) === 0) return '0';
-  return `${cm < 0 ? '−' : '+'}${figure}`;
+  if (Number(inUnit(Math.abs(cm), unit).toFixed(places(unit))) === 0) return '0';
+  return `${cm < 0 ? '−' : '+'}${lengthFigure(Math.abs(cm), unit)}`;
 }
 
 /** A length as a field shows it: no more places than were typed or are worth showing. */
@@ -42,7 +43,7 @@ export const METRES_PER_YARD = 0.9144;
 /** A length of yarn as a figure: metres, or yards where lengths are read in inches; below ten to one place. */
 export function yarnFigure(metres: number, unit: LengthUnit): string {
   const value = unit === 'cm' ? metres : metres / METRES_PER_YARD;
-  return value.toFixed(value < 9.95 && value > 0 ? 1 : 0);
+  return readerFigure(value, value < 9.95 && value > 0 ? 1 : 0);
 }
 
 /** The unit that lengths of yarn are read in. */

@@ -1,4 +1,5 @@
 import { rounded, type Origin, type Rounding, type Unit } from '../../engine/2-construct/recipes/origin.ts';
+import { readerFigure } from '../words/readerFigure.ts';
 import { CM_PER_INCH, lengthFigure, lengthWords, METRES_PER_YARD, yarnFigure, yarnWords, type LengthUnit } from './lengths.ts';
 
 /** A number of a tree of origins with its unit, as read. Lengths in the unit chosen. */
@@ -6,7 +7,7 @@ export function originValue({ value, unit, key }: Pick<Origin, 'value' | 'unit' 
   if (unit === 'cm') return lengthWords(value, lengths);
   if (unit === 'm') return yarnWords(value, lengths);
   if (unit === 'g/m' && lengths === 'in') return `${figure(value * METRES_PER_YARD, 3)} g/yd`;
-  if (unit === 'money') return value.toFixed(2);
+  if (unit === 'money') return readerFigure(value, 2);
   if (unit === 'balls') return `${value} ${value === 1 ? 'ball' : 'balls'}`;
   if (unit === 'share') return /ease|share|margin/i.test(key) ? `${figure(value * 100, 1)} %` : figure(value, 3);
   if (lengths === 'in' && (unit === 'sts/cm' || unit === 'rows/cm')) return `${figure(value * CM_PER_INCH, 3)} ${unit === 'sts/cm' ? 'sts' : 'rows'}/in`;
@@ -51,5 +52,5 @@ function roundingWords(exact: number, { how, step, plus, least }: Rounding): str
 }
 
 function figure(value: number, places: number): string {
-  return String(Number(value.toFixed(places)));
+  return readerFigure(value, places, 0);
 }

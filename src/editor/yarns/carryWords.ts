@@ -1,3 +1,4 @@
+import { readerFigure } from '../words/readerFigure.ts';
 import type { Yarn } from '../../engine/1-pattern/pattern.ts';
 import type { Carry, RowCarry, SectionCarry } from '../../engine/4-colour/carry.ts';
 
@@ -5,7 +6,7 @@ const count = (n: number, one: string, more = `${one}s`) => `${n} ${n === 1 ? on
 
 /** A length of stitches in cm, to a tenth. */
 export function cmOf(stitches: number, widthMm: number): string {
-  return (Math.round(stitches * widthMm) / 10).toFixed(1);
+  return readerFigure(Math.round(stitches * widthMm) / 10, 1);
 }
 
 const WHERE: Readonly<Record<Carry['kind'], string>> = { inRow: '', overEnd: ', over the end of the round', fromBelow: ', from the row below' };
