@@ -2,38 +2,65 @@ import type { Ground, IndexedRow } from './ground.ts';
 import type { Box, Ghost, Guide, LaidRow, Layout, PlacedPart } from './layout.ts';
 
 /** Packs a filled ground and its parts as a layout: single precision, angles from foot to head, bounds round everything that has a place. */
-export function finish(ground: Ground, parts: readonly { readonly rows: readonly IndexedRow[]; readonly placed: PlacedPart }[]): Layout {
+export function finish(ground: Ground, parts: readonly LaidParts[]): Layout {
   const count = ground.end - ground.first;
   const angle = new Float32Array(count);
   for (let i = 0; i < count; i++) {
-    const dx = ground.headX[i]! - ground.footX[i]!;
-    const dy = ground.footY[i]! - ground.headY[i]!;
-    angle[i] = dx === 0 && dy >= 0 ? 0 : Math.atan2(dx, dy);
+    angle[i] = angleOf(ground.headX[i]! - ground.footX[i]!, ground.footY[i]! - ground.headY[i]!);
   }
+  return joined(ground, parts, cellsBox(ground), {
+    headX: new Float32Array(ground.headX), headY: new Float32Array(ground.headY),
+    footX: new Float32Array(ground.footX), footY: new Float32Array(ground.footY),
+    angle, corners: new Float32Array(ground.corners),
+  });
+}
+
+/** Angle of a stitch whose head lies `dx` right and `dy` up of its foot; 0 for one that stands upright. */
+export function angleOf(dx: number, dy: number): number {
+  return dx === 0 && dy >= 0 ? 0 : Math.atan2(dx, dy);
+}
+
+export type LaidCells = Pick<Layout, 'headX' | 'headY' | 'footX' | 'footY' | 'angle' | 'corners'>;
+
+interface LaidParts {
+  readonly rows: readonly IndexedRow[];
+  readonly placed: PlacedPart;
+}
+
+/** The layout of parts whose cells have been packed; `box`: round all cells. */
+export function joined(ground: Ground, parts: readonly LaidParts[], box: Box, cells: LaidCells): Layout {
   const size = (rows: readonly IndexedRow[]): number => rows.reduce((sum, row) => sum + row.end - row.first, 0);
   const largest = parts.length < 2 ? parts[0] : parts.reduce((a, b) => (size(b.rows) > size(a.rows) ? b : a));
   const [rows, ghosts, guides] = [parts.flatMap(({ placed }) => placed.rows), parts.flatMap(({ placed }) => placed.ghosts), parts.flatMap(({ placed }) => placed.guides)];
   return {
     kind: largest?.placed.kind ?? 'flat', section: ground.section, parts: parts.map((part) => ({ kind: part.placed.kind, rows: part.rows.map(({ index }) => index), keepsColumns: part.placed.keepsColumns ?? false })),
     first: ground.first, end: ground.end, cellWidthMm: ground.w, cellHeightMm: ground.h,
-    headX: new Float32Array(ground.headX), headY: new Float32Array(ground.headY),
-    footX: new Float32Array(ground.footX), footY: new Float32Array(ground.footY),
-    angle, corners: new Float32Array(ground.corners), ghosts, rows, guides, bounds: boundsOf(ground, rows, ghosts, guides),
+    ...cells, ghosts, rows, guides, bounds: grown(box, ground, rows, ghosts, guides),
   };
 }
 
-function boundsOf(ground: Ground, rows: readonly LaidRow[], ghosts: readonly Ghost[], guides: readonly Guide[]): Box {
-  const box = { x0: Infinity, y0: Infinity, x1: -Infinity, y1: -Infinity };
+/** Round every cell that has a place; empty (`Infinity` first) without any. */
+function cellsBox({ corners, placed }: Ground): Box {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (let i = 0; i < corners.length; i += 2) {
+    if (!placed[i >> 3]) continue;
+    const [x, y] = [corners[i]!, corners[i + 1]!];
+    if (x < x0) x0 = x;
+    if (x > x1) x1 = x;
+    if (y < y0) y0 = y;
+    if (y > y1) y1 = y;
+  }
+  return { x0, y0, x1, y1 };
+}
+
+function grown(cells: Box, { w, h }: Ground, rows: readonly LaidRow[], ghosts: readonly Ghost[], guides: readonly Guide[]): Box {
+  const box = { ...cells };
   const add = (x: number, y: number): void => {
     if (x < box.x0) box.x0 = x;
     if (x > box.x1) box.x1 = x;
     if (y < box.y0) box.y0 = y;
     if (y > box.y1) box.y1 = y;
   };
-  const { corners, w, h } = ground;
-  for (let i = 0; i < corners.length; i += 2) {
-    if (ground.placed[i >> 3]) add(corners[i]!, corners[i + 1]!);
-  }
   for (const { labelX, labelY, band } of rows) {
     add(labelX, labelY);
     for (let i = 0; band && i + 1 < band.length; i += 2) add(band[i]!, band[i + 1]!);

@@ -16,20 +16,36 @@ export interface Ground {
   readonly footX: Float64Array;
   readonly footY: Float64Array;
   readonly corners: Float64Array;
-  /** 1 once the stitch has its place. */
+  /** `PLACED` once the stitch has its place, `SETTLED` once its row stands where it stands. */
   readonly placed: Uint8Array;
+  /** Where the row that is being placed counts its own y from, so that it comes out the same wherever it stands. */
+  readonly frame: Frame;
   /** Where base stitches of other sections are taken to stand, by stitch number: head x and y. */
   readonly outside: Map<number, readonly [x: number, y: number]>;
 }
+
+/** The y that a row is placed from, mm. */
+export interface Frame {
+  originY: number;
+  /** Whether something had nothing to stand on and was put at the drawing's zero instead. */
+  isAdrift: boolean;
+}
+
+export const PLACED = 1;
+export const SETTLED = 2;
 
 /** An empty ground for one section. A section that made no stitches gives arrays of length 0. */
 export function newGround(fabric: Fabric, section: number, cell: Cell): Ground {
   const rows = sectionRows(fabric, section);
   const first = rows[0]?.first ?? 0;
-  const end = rows.at(-1)?.end ?? first;
+  return groundOf(fabric, section, first, rows.at(-1)?.end ?? first, cell);
+}
+
+/** An empty ground for the stitches [first, end) of a section. */
+export function groundOf(fabric: Fabric, section: number, first: number, end: number, cell: Cell): Ground {
   const count = end - first;
   return {
-    fabric, section, first, end, w: cell.widthMm, h: cell.heightMm,
+    fabric, section, first, end, w: cell.widthMm, h: cell.heightMm, frame: { originY: 0, isAdrift: false },
     headX: new Float64Array(count), headY: new Float64Array(count), footX: new Float64Array(count), footY: new Float64Array(count),
     corners: new Float64Array(count * 8), placed: new Uint8Array(count), outside: new Map(),
   };
@@ -74,11 +90,19 @@ export function within(ground: Ground, stitch: number): boolean {
   return stitch >= ground.first && stitch < ground.end;
 }
 
-/** Head of a base stitch, inside the section or outside; null when it has no place (yet). */
+/** Head of a base stitch, inside the section or outside, as the row that is being placed sees it; null when it has no place (yet). */
 export function headOf(ground: Ground, stitch: number): readonly [x: number, y: number] | null {
-  if (!within(ground, stitch)) return ground.outside.get(stitch) ?? null;
+  if (!within(ground, stitch)) {
+    const head = ground.outside.get(stitch);
+    return head ? [head[0], head[1] - ground.frame.originY] : null;
+  }
   const i = stitch - ground.first;
-  return ground.placed[i] ? [ground.headX[i]!, ground.headY[i]!] : null;
+  return ground.placed[i] ? [ground.headX[i]!, seenY(ground, ground.headY[i]!, i)] : null;
+}
+
+/** A y of the stitch at `i` as the row that is being placed sees it. */
+export function seenY({ placed, frame }: Ground, y: number, i: number): number {
+  return placed[i] === SETTLED ? y - frame.originY : y;
 }
 
 /** Writes head, foot and the four corners (bottom left, bottom right, top right, top left: x, y each) of a stitch. */
@@ -89,7 +113,7 @@ export function setStitch(ground: Ground, stitch: number, head: readonly [number
   ground.footX[i] = foot[0];
   ground.footY[i] = foot[1];
   for (let c = 0; c < 8; c++) ground.corners[i * 8 + c] = corners[c]!;
-  ground.placed[i] = 1;
+  ground.placed[i] = PLACED;
 }
 
 /** The corners of an upright box around (x, y). */

@@ -1,3 +1,5 @@
+import type { StoodRow } from './stoodRow.ts';
+
 /**
  * Where every stitch of one section sits. Millimetres, y down; angles in radians, clockwise from up (0: the stitch stands
  * upright). Right side facing, right-handed: RS rows run right to left. Arrays are indexed by `stitch - first`.
@@ -92,6 +94,8 @@ export interface PlacedPart {
   readonly guides: readonly Guide[];
   /** See `LaidPart`. Absent: no. */
   readonly keepsColumns?: boolean;
+  /** Its rows as they stand one on another, where an edit may keep them. */
+  readonly stood?: readonly StoodRow[];
 }
 
 export interface Box {

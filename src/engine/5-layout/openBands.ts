@@ -31,9 +31,9 @@ function plain(points: readonly number[]): number[] {
 
 /**
  * Bands on the stitches that flat rows left open at their end: those of the row below beyond the last one worked into, as far as
- * the row's report says that they are still open. Linear cost.
+ * the row's report says that they are still open. `groundAt`: a ground with the stitches of row `r` in it. Linear cost.
  */
-export function openBands(ground: Ground, rows: readonly IndexedRow[], slots: readonly RowSlots[]): Guide[] {
+export function openBands(ground: Ground, rows: readonly IndexedRow[], slots: readonly RowSlots[], groundAt: (r: number) => Ground): Guide[] {
   if (!rows.some(({ left }) => left.ahead > 0)) return [];
   const { fabric } = ground;
   const used = new Uint8Array(ground.end - ground.first);
@@ -55,6 +55,6 @@ export function openBands(ground: Ground, rows: readonly IndexedRow[], slots: re
       if (used[slot - ground.first]) break;
       run.push(slot);
     }
-    return run.length === 0 ? [] : [bandOver(ground, row.direction < 0 ? run : run.reverse(), row.index)];
+    return run.length === 0 ? [] : [bandOver(groundAt(below), row.direction < 0 ? run : run.reverse(), row.index)];
   });
 }

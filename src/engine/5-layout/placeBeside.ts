@@ -74,14 +74,17 @@ function fallback(ground: Ground, row: IndexedRow): readonly [x: number, top: nu
     const head = headOf(ground, fabric.bases[b]!);
     if (head) return [head[0], head[1] - h, head[1]];
   }
-  return [0, -h, 0];
+  ground.frame.isAdrift = true;
+  return [0, -h - ground.frame.originY, -ground.frame.originY];
 }
 
 /** On top of the stitch made before it; each further one stands on the last. */
 function perch(ground: Ground, stitch: number, row: IndexedRow): void {
   const { fabric, w } = ground;
   const below = stitch > row.first ? stitch - 1 : (fabric.bases[fabric.baseStart[stitch]!] ?? stitch);
-  const [x, y] = headOf(ground, below) ?? [0, 0];
+  const head = headOf(ground, below);
+  if (!head) ground.frame.isAdrift = true;
+  const [x, y] = head ?? [0, -ground.frame.originY];
   const tall = stitchHeight(ground, stitch);
   setStitch(ground, stitch, [x, y - tall], [x, y], boxCorners(x, y - tall / 2, 0.3 * w, tall / 2));
 }

@@ -1,5 +1,5 @@
 import { FLAG } from '../3-fabric/fabric.ts';
-import { setStitch, stitchHeight, within } from './ground.ts';
+import { PLACED, seenY, setStitch, stitchHeight, within } from './ground.ts';
 import type { Ground } from './ground.ts';
 import { inRing } from './placeRow.ts';
 import type { SlotPlan } from './placeRow.ts';
@@ -36,7 +36,7 @@ export function placeCells(ground: Ground, { slots, stack, has }: RowSlots, plan
       corners[i * 8 + 2] = corners[i * 8 + 4]!;
       corners[i * 8 + 3] = corners[i * 8 + 5]! + tall;
     }
-    ground.placed[i] = 1;
+    ground.placed[i] = PLACED;
     if (standing) placeStack(ground, stack);
   }
 }
@@ -76,12 +76,12 @@ function placeFoot(ground: Ground, from: number, slot: number, shift: number): b
     if (within(ground, base)) {
       if (!ground.placed[base - first]) continue;
       x += ground.headX[base - first]!;
-      y += ground.headY[base - first]!;
+      y += seenY(ground, ground.headY[base - first]!, base - first);
     } else {
       const head = ground.outside.get(base);
       if (!head) continue;
       x += head[0];
-      y += head[1];
+      y += head[1] - ground.frame.originY;
     }
     count++;
   }
@@ -108,11 +108,11 @@ function bottomEdge(ground: Ground, slot: number, plan: SlotPlan, k: number): bo
     const right = head === null ? corners[c + 4]! : head[0] + w / 2;
     if (left < x0) {
       x0 = left;
-      y0 = head === null ? corners[c + 7]! : head[1];
+      y0 = head === null ? seenY(ground, corners[c + 7]!, base - first) : head[1] - ground.frame.originY;
     }
     if (right > x1) {
       x1 = right;
-      y1 = head === null ? corners[c + 5]! : head[1];
+      y1 = head === null ? seenY(ground, corners[c + 5]!, base - first) : head[1] - ground.frame.originY;
     }
   }
   if (x0 > x1) return false;

@@ -2,7 +2,7 @@ import { FLAG } from '../3-fabric/fabric.ts';
 import { archSpaces } from './archChains.ts';
 import { fitRow } from './fitRow.ts';
 import { goreWishes } from './goreWishes.ts';
-import { within } from './ground.ts';
+import { seenY, within } from './ground.ts';
 import type { Ground, IndexedRow } from './ground.ts';
 import { placeBeside } from './placeBeside.ts';
 import { placeCells } from './placeCells.ts';
@@ -116,12 +116,12 @@ function anchor(ground: Ground, row: IndexedRow, slot: number, stack: readonly [
       if (within(ground, base)) {
         if (!ground.placed[base - ground.first]) continue;
         x += ground.headX[base - ground.first]!;
-        y += ground.headY[base - ground.first]!;
+        y += seenY(ground, ground.headY[base - ground.first]!, base - ground.first);
       } else {
         const head = ground.outside.get(base);
         if (!head) continue;
         x += head[0];
-        y += head[1];
+        y += head[1] - ground.frame.originY;
       }
       count++;
     }

@@ -1,6 +1,7 @@
 import { stitchCode } from '../craft/stitches.ts';
 import { FLAG } from '../3-fabric/fabric.ts';
 import type { Fabric } from '../3-fabric/fabric.ts';
+import type { AlikeRows } from './alikeRows.ts';
 import type { IndexedRow } from './ground.ts';
 
 const CHAIN = stitchCode('ch');
@@ -150,4 +151,26 @@ export function direction(fabric: Fabric, row: IndexedRow, above: IndexedRow | n
  */
 export function risesBeside(fabric: Fabric, base: number): boolean {
   return (fabric.flags[base]! & FLAG.foundation) !== 0 && base + 1 < fabric.count && (fabric.flags[base + 1]! & FLAG.turning) !== 0;
+}
+
+/** Gives the slots of rows that are alike in an earlier fabric on to the fabric that is laid out now, so that they need not be sorted again. */
+export function lendSlots(old: Fabric, now: Fabric, { old: was, now: is, start, end }: Pick<AlikeRows, 'old' | 'now' | 'start' | 'end'>): void {
+  const [from, to] = [KNOWN.get(old), KNOWN.get(now) ?? new Map<number, RowSlots>()];
+  if (!from) return;
+  KNOWN.set(now, to);
+  for (let r = 0; r < is.length; r++) {
+    if (r >= start && r < is.length - end) continue;
+    const [row, other] = [is[r]!, was[r < start ? r : r + was.length - is.length]!];
+    const slots = from.get(other.index);
+    if (slots && row.word !== 'foundation' && !to.has(row.index)) to.set(row.index, renumbered(slots, row.first - other.first));
+  }
+}
+
+function renumbered(slots: RowSlots, by: number): RowSlots {
+  if (by === 0) return slots;
+  const moved = (numbers: readonly number[]): readonly number[] => numbers.map((stitch) => stitch + by);
+  return {
+    ...slots, slots: slots.slots.map((stitch) => stitch + by), stack: [slots.stack[0] + by, slots.stack[1] + by],
+    turning: moved(slots.turning), leading: moved(slots.leading), joins: moved(slots.joins), perched: moved(slots.perched), rings: moved(slots.rings),
+  };
 }

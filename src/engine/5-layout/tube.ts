@@ -1,13 +1,15 @@
 import { fromGuides } from './fromGuides.ts';
 import type { Ground, IndexedRow } from './ground.ts';
-import { labelRows } from './labelRows.ts';
-import type { PlacedRow } from './labelRows.ts';
+import { labelStarts, startOf } from './labelRows.ts';
 import type { Ghost, Guide, PlacedPart } from './layout.ts';
 import { outsideGhosts } from './outsideGhosts.ts';
 import { placeOutside } from './placeOutside.ts';
 import { placeRow } from './placeRow.ts';
 import { riseSpiral } from './riseSpiral.ts';
+import type { RowSlots } from './rowSlots.ts';
 import { rowSlots } from './rowSlots.ts';
+import { standRows } from './standRows.ts';
+import { NO_LEVEL, type Level, type RowMarks, type Stacking, type StoodRow } from './stoodRow.ts';
 
 /** How a tube is unrolled. */
 export interface TubeOptions {
@@ -32,43 +34,57 @@ const LABEL_CLEAR = 1.75 + GUTTER;
  * other side; where a round begins without a join stands a mark. Linear cost.
  */
 export function tube(ground: Ground, rows: readonly IndexedRow[], options: TubeOptions): PlacedPart {
-  const { fabric, w } = ground;
-  const placed: PlacedRow[] = [];
-  const evened = evenRounds(rows);
-  let cut: readonly [left: number, right: number] = [0, 0];
-  const cuts: (readonly [number, number])[] = [];
-  let baseY = 0;
-  rows.forEach((row, r) => {
-    const slots = rowSlots(fabric, row, rows[r + 1] ?? null);
-    if (r === 0) placeOutside(ground, slots.slots);
-    const around = row.round && r >= evened.end && cut[1] > cut[0] ? cut : null;
-    placeRow(ground, row, slots, { startX: 0, baseY, inRounds: row.round, around, evenMm: r < evened.end ? (evened.widest * w) / Math.max(1, slots.slots.length) : 0, leanMm: row.round && r > 0 ? options.leanStitches * w : 0 });
-    const [left, right] = r < evened.end ? ([0, evened.widest * w] as const) : edges(ground, slots.slots);
-    // Rounds that were decreased leave holes; the way round the tube stays that of its widest round so far.
-    if (right - left > cut[1] - cut[0] - 1e-6) cut = [left, right];
-    cuts.push(cut);
-    const top = slots.slots[0];
-    if (top !== undefined) baseY = ground.headY[top - ground.first]!;
-    placed.push({ row: row.index, slots });
-  });
-  const own = outsideGhosts(ground);
-  const part: PlacedPart = {
-    kind: 'tube', rows: labelRows(ground, placed, (LABEL_CLEAR + options.marginStitches) * w, 'column'),
-    ghosts: [...own, ...repeats(ground, placed, cuts, options.marginStitches)],
-    guides: [...seams(ground, placed), ...starts(ground, rows, placed), ...fromGuides(ground, own)],
-  };
-  return options.spiral ? riseSpiral(ground, rows, part, cut) : part;
+  const slots = rows.map((row, r) => rowSlots(ground.fabric, row, rows[r + 1] ?? null));
+  placeOutside(ground, slots[0]?.slots ?? new Int32Array());
+  const stood = standRows(ground, rows, slots, tubeStacking(rows, options, ground.w));
+  const part = tubePart(ground, rows, stood, options);
+  if (!options.spiral) return part;
+  const { left, right } = stood.at(-1)?.level ?? NO_LEVEL;
+  return riseSpiral(ground, rows, { ...part, stood: [] }, [left, right]);
 }
 
-/** A mark where each round begins that is neither joined nor starts with a chain. */
-function starts({ corners, first, w }: Ground, rows: readonly IndexedRow[], placed: readonly PlacedRow[]): Guide[] {
-  return placed.flatMap(({ row, slots: { slots, reversed, turning, joins, stack } }, r): Guide[] => {
-    const start = reversed ? slots.at(-1) : slots[0];
-    if (!rows[r]!.round || start === undefined || rows[r]!.word === 'foundation' || turning.length + joins.length > 0 || stack[1] > stack[0]) return [];
-    const c = (start - first) * 8;
-    const [x, y0, y1] = reversed ? [corners[c + 2]! + 0.22 * w, corners[c + 3]!, corners[c + 5]!] : [corners[c]! - 0.22 * w, corners[c + 1]!, corners[c + 7]!];
-    return [{ kind: 'start', x, y: (y0 + y1) / 2, turnRad: 0, row }];
+/** How rounds stand one on another: over the round below and as wide, or spread evenly where the tube widens from few stitches. */
+export function tubeStacking(rows: readonly IndexedRow[], { marginStitches, leanStitches }: TubeOptions, w: number): Stacking {
+  const evened = evenRounds(rows);
+  return {
+    place: (ground, row, own, r, on) => {
+      const around = row.round && r >= evened.end && on.right > on.left ? ([on.left, on.right] as const) : null;
+      const evenMm = r < evened.end ? (evened.widest * w) / Math.max(1, own.slots.length) : 0;
+      placeRow(ground, row, own, { startX: 0, baseY: 0, inRounds: row.round, around, evenMm, leanMm: row.round && r > 0 ? leanStitches * w : 0 });
+    },
+    level: (ground, { slots }, r, on) => {
+      const [left, right] = r < evened.end ? ([0, evened.widest * w] as const) : edges(ground, slots);
+      // Rounds that were decreased leave holes; the way round the tube stays that of its widest round so far.
+      const cut = right - left > on.right - on.left - 1e-6 ? { left, right } : { left: on.left, right: on.right };
+      const top = slots[0];
+      return { ...cut, topY: top === undefined ? on.topY : ground.headY[top - ground.first]!, isBegun: true };
+    },
+    marks: (ground, row, slots, level) => ({ start: startOf(ground, slots), cut: cutOf(ground, slots.slots), repeats: repeats(ground, row, slots.slots, level, marginStitches), begin: beginOf(ground, row, slots) }),
+  };
+}
+
+/** The unrolled tube of rounds that stand. */
+export function tubePart(ground: Ground, rows: readonly IndexedRow[], stood: readonly StoodRow[], { marginStitches }: TubeOptions): PlacedPart {
+  const own = outsideGhosts(ground);
+  const starts = rows.map(({ index }, r) => ({ row: index, start: stood[r]!.marks.start }));
+  const begins = rows.flatMap(({ index }, r): Guide[] => {
+    const { begin } = stood[r]!.marks;
+    return begin ? [{ kind: 'start', ...begin, turnRad: 0, row: index }] : [];
   });
+  return {
+    kind: 'tube', rows: labelStarts(starts, ground.h, (LABEL_CLEAR + marginStitches) * ground.w, 'column'),
+    ghosts: [...own, ...rows.flatMap(({ first }, r) => stood[r]!.marks.repeats.map((ghost) => ({ ...ghost, stitch: ghost.stitch + first })))],
+    guides: [...seams(stood), ...begins, ...fromGuides(ground, own)], stood,
+  };
+}
+
+/** A mark where a round begins that is neither joined nor starts with a chain. */
+function beginOf({ corners, first, w }: Ground, row: IndexedRow, { slots, reversed, turning, joins, stack }: RowSlots): RowMarks['begin'] {
+  const start = reversed ? slots.at(-1) : slots[0];
+  if (!row.round || start === undefined || row.word === 'foundation' || turning.length + joins.length > 0 || stack[1] > stack[0]) return null;
+  const c = (start - first) * 8;
+  const [x, y0, y1] = reversed ? [corners[c + 2]! + 0.22 * w, corners[c + 3]!, corners[c + 5]!] : [corners[c]! - 0.22 * w, corners[c + 1]!, corners[c + 7]!];
+  return { x, y: (y0 + y1) / 2 };
 }
 
 /** A tube that grows to this many times its first round is spread, not just widened. */
@@ -85,44 +101,48 @@ function evenRounds(rows: readonly IndexedRow[]): { readonly end: number; readon
   return first === 0 || widest < GROWS * first || !whole ? { end: 0, widest } : { end, widest };
 }
 
+/** Whether as many rounds of two tubes are spread, to the same width. */
+export function spreadAlike(old: readonly IndexedRow[], now: readonly IndexedRow[]): boolean {
+  const [one, other] = [evenRounds(old), evenRounds(now)];
+  return one.end === other.end && (one.end === 0 || (one.widest === other.widest && old.length === now.length));
+}
+
 /** Left and right edge of a round: half a stitch beyond the outermost heads. */
 function edges(ground: Ground, slots: Int32Array): readonly [number, number] {
   const head = (slot: number): number => ground.headX[slot - ground.first]!;
   return slots.length === 0 ? [0, 0] : [head(slots[0]!) - ground.w / 2, head(slots.at(-1)!) + ground.w / 2];
 }
 
-/** The stitches within the margin of the cut once more on the other side, at most half a round. */
-function repeats(ground: Ground, placed: readonly PlacedRow[], cuts: readonly (readonly [number, number])[], margin: number): Ghost[] {
+/** The stitches within the margin of the cut once more on the other side, at most half a round; numbers from the row's first. */
+function repeats(ground: Ground, row: IndexedRow, slots: Int32Array, { left, right }: Level, margin: number): Ghost[] {
   const ghosts: Ghost[] = [];
-  placed.forEach(({ slots: { slots } }, r) => {
-    const [left, right] = cuts[r]!;
-    const count = Math.min(margin, slots.length >> 1);
-    const copy = (slot: number, by: number): void => {
-      const i = slot - ground.first;
-      const [x, y] = [ground.headX[i]!, ground.headY[i]!];
-      if (Math.min(x - left, right - x) > margin * ground.w) return;
-      ghosts.push({ stitch: slot, headX: x + by, headY: y, angle: Math.atan2(x - ground.footX[i]!, ground.footY[i]! - y) });
-    };
-    for (let k = 0; k < count; k++) {
-      copy(slots[slots.length - 1 - k]!, left - right - GUTTER * ground.w);
-      copy(slots[k]!, right - left + GUTTER * ground.w);
-    }
-  });
+  const count = Math.min(margin, slots.length >> 1);
+  const copy = (slot: number, by: number): void => {
+    const i = slot - ground.first;
+    const [x, y] = [ground.headX[i]!, ground.headY[i]!];
+    if (Math.min(x - left, right - x) > margin * ground.w) return;
+    ghosts.push({ stitch: slot - row.first, headX: x + by, headY: y, angle: Math.atan2(x - ground.footX[i]!, ground.footY[i]! - y) });
+  };
+  for (let k = 0; k < count; k++) {
+    copy(slots[slots.length - 1 - k]!, left - right - GUTTER * ground.w);
+    copy(slots[k]!, right - left + GUTTER * ground.w);
+  }
   return ghosts;
 }
 
-/** The cut as two lines, one along either edge: up the corners of the first and of the last stitch of each round. */
-function seams(ground: Ground, placed: readonly PlacedRow[]): Guide[] {
+/** Corners along the cut, up the left edge of a round's first stitch and up the right edge of its last. */
+function cutOf({ corners: c, first }: Ground, slots: Int32Array): number[] {
+  if (slots.length === 0) return [];
+  const [l, r] = [(slots[0]! - first) * 8, (slots.at(-1)! - first) * 8];
+  return [c[l]!, c[l + 1]!, c[l + 6]!, c[l + 7]!, c[r + 2]!, c[r + 3]!, c[r + 4]!, c[r + 5]!];
+}
+
+/** The cut as two lines, one along either edge. */
+function seams(stood: readonly StoodRow[]): Guide[] {
   const left: number[] = [];
   const right: number[] = [];
-  for (const { slots: { slots } } of placed) {
-    if (slots.length === 0) continue;
-    const [l, r] = [(slots[0]! - ground.first) * 8, (slots.at(-1)! - ground.first) * 8];
-    const c = ground.corners;
-    push(left, c[l]!, c[l + 1]!);
-    push(left, c[l + 6]!, c[l + 7]!);
-    push(right, c[r + 2]!, c[r + 3]!);
-    push(right, c[r + 4]!, c[r + 5]!);
+  for (const { marks: { cut } } of stood) {
+    for (let i = 0; i < cut.length; i += 2) push(i < 4 ? left : right, cut[i]!, cut[i + 1]!);
   }
   return left.length === 0 ? [] : [{ kind: 'seam', points: left }, { kind: 'seam', points: right }];
 }

@@ -40,6 +40,8 @@ export const CROSS_TURN = { flat: 0.5, tube: 0.5, turned: 0.5, disc: 0.15, oval:
 const MOST_CROSS_TURN = 0.3;
 /** Glyph geometry is rounded to this part of a cell, so that a waving row needs few glyphs. */
 const STEP = 1 / 20;
+/** Steps across a stitch's whole width. */
+const WHOLE = 20;
 
 /**
  * The glyph of a stitch that stands upright on one foot, if it is known from an earlier one: most stitches of most charts, found without
@@ -69,7 +71,7 @@ export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose,
   const y = head[1] + (foot[1] - head[1]) * part - down * Math.cos(turn);
   const steps = Math.round(length / (h * STEP));
   const single = pose.feet.length < 2;
-  const upright = single && pose.angle === 0 && head[0] === foot[0] && steps < 1024 && pose.across >= 0.8 * w;
+  const upright = single && pose.angle === 0 && head[0] === foot[0] && steps < 1024 && Math.round(pose.across / (w * STEP)) === WHOLE;
   const kind = single ? kindKey(fabric, stitch, pose.shared, pose.inSpace) : 0;
   const plain = upright ? table.upright.get(kind * 1024 + steps) : undefined;
   if (plain !== undefined) return { glyph: plain, x, y, turnRad: turn };
