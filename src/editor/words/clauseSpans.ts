@@ -18,7 +18,7 @@ export interface RowMade {
 }
 
 /** Clauses whose stitches only working the row tells. */
-const UNTOLD = new Set<Instruction['kind']>(['asRows', 'inPattern', 'spread']);
+const UNTOLD = new Set<Instruction['kind']>(['asRows', 'inPattern', 'spread', 'evenly']);
 
 /**
  * The clauses of a row's words with what each made. `read` are the words as they were read, in the numbers of `size`; where

@@ -8,7 +8,7 @@ export interface Known {
   readonly recent: (readonly Instruction[])[];
 }
 
-const MAKES = new Set<Instruction['kind']>(['work', 'group', 'repeat', 'skip', 'inPattern', 'spread', 'joinAt', 'leave']);
+const MAKES = new Set<Instruction['kind']>(['work', 'group', 'repeat', 'skip', 'inPattern', 'spread', 'evenly', 'joinAt', 'leave']);
 const JOINS = new Set<Instruction['kind']>(['join', 'noJoin']);
 const GROWN = new WeakMap<readonly Instruction[], Map<string, readonly Instruction[]>>();
 

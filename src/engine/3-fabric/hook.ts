@@ -1,5 +1,5 @@
 import { stitchCode, type StitchKind } from '../craft/stitches.ts';
-import type { PlaceWord, StitchCall } from '../notation/instruction.ts';
+import { isCornerWord, type PlaceWord, type StitchCall } from '../notation/instruction.ts';
 import { Edge, NONE, PLACE } from './edge.ts';
 import { FLAG } from './fabric.ts';
 import { rowEndsAhead, takeRowEnd } from './rowEnds.ts';
@@ -167,6 +167,8 @@ export class Hook {
   /** Whether a place answers a word of the pattern. */
   answers(place: number, what: PlaceWord): boolean {
     if (what === 'rowEnd') return this.edge.isRowEnd(place);
+    // Corners are known from the whole row below: see `corners.ts`.
+    if (isCornerWord(what)) return false;
     const stitch = this.edge.stitch.at(place);
     if (what === 'st') return this.isStitch(place);
     if (what === 'sp') return this.edge.run.at(place) !== NONE;

@@ -33,14 +33,19 @@ function fillsRing(hook: Hook): boolean {
 
 /** Row ends that lie next ahead, one after another. Slip stitches that don't count, and marks, may stand between. */
 export function rowEndsAhead(hook: Hook): number {
-  let count = 0;
+  return rowEndPlaces(hook).length;
+}
+
+/** The row ends that lie next ahead, from the nearest on. */
+export function rowEndPlaces(hook: Hook): readonly number[] {
+  const places: number[] = [];
   let from = hook.state.behind;
   for (let place = nextRowEnd(hook, from); place !== NONE; place = nextRowEnd(hook, from)) {
-    if (place === hook.state.behind) break;
-    count++;
+    if (place === hook.state.behind || place === places[0]) break;
+    places.push(place);
     from = place;
   }
-  return count;
+  return places;
 }
 
 /** Takes the next row end; null where a stitch or the end of all stands before one. */

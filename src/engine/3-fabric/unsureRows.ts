@@ -25,8 +25,13 @@ export function unsureAfter(row: ProgramRow, unsure: boolean, countAgrees: boole
   return (unsure || hasUnread(row.body)) && !countAgrees;
 }
 
+/** Whether a row was worked without what its words ask for, as that is a question. */
+export function isAsked(findings: readonly Finding[]): boolean {
+  return findings.some(({ rule }) => rule === 'cornersUnsure');
+}
+
 /** What was found in a row that stands on words that were not read, or holds them: a question, not a fault. */
 export function questioned(findings: readonly Finding[], row: ProgramRow, unsure: boolean): readonly Finding[] {
-  if (!unsure && !hasUnread(row.body)) return findings;
-  return findings.map((found) => (COUNTED.has(found.rule) ? { ...found, degree: 'doubtful', params: { ...found.params, unsure: unsure ? 'before' : 'here' } } : found));
+  if (!unsure && !hasUnread(row.body) && !isAsked(findings)) return findings;
+  return findings.map((found) => (COUNTED.has(found.rule) ? { ...found, degree: 'doubtful', params: { ...found.params, unsure: unsure ? 'before' : hasUnread(row.body) ? 'here' : 'asked' } } : found));
 }

@@ -14,7 +14,7 @@ import { MOST_STITCHES, report, type RowWork } from './rowWork.ts';
 import { sameEdge } from './sameEdge.ts';
 import { takeRest, type Growing } from './takeRest.ts';
 import { placesInReach } from './workMeshes.ts';
-import { questioned, unsureAfter, unsureAt } from './unsureRows.ts';
+import { isAsked, questioned, unsureAfter, unsureAt } from './unsureRows.ts';
 import { timesThatFit } from './timesThatFit.ts';
 import { workRow } from './workRow.ts';
 
@@ -48,7 +48,7 @@ export function work(program: Program, previous: Fabric | null = null): Fabric {
     const done = workOne(hook, program, index, rows, checkpoint, findings[index - 1] ?? []);
     const row = program.rows[index]!;
     const doubt = unsureAt(row, unsure[index] ?? false);
-    unsure[index + 1] = unsureAfter(row, doubt, done.said !== null && done.worked === done.said);
+    unsure[index + 1] = unsureAfter(row, doubt || isAsked(done.findings), done.said !== null && done.worked === done.said);
     findings.push(questioned(done.findings, row, doubt));
     giveUpChains(rows, index, done.row.first, givenUp);
     rows.push(done.row);
@@ -196,6 +196,7 @@ function saysAround(body: readonly Instruction[]): boolean {
       ((clause.kind === 'work' || clause.kind === 'group') && clause.into.at === 'across' && clause.into.word === 'around') ||
       (clause.kind === 'inPattern' && clause.into.at === 'across' && clause.into.word === 'around') ||
       (clause.kind === 'spread' && clause.word === 'around') ||
+      (clause.kind === 'evenly' && clause.along === 'around') ||
       (clause.kind === 'repeat' && ((clause.times.kind === 'toEnd' && clause.times.word === 'around') || saysAround(clause.body))),
   );
 }

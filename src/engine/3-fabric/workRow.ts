@@ -5,6 +5,7 @@ import { FLAG } from './fabric.ts';
 import { closeRing, closeUp, joinAt, joinRound, sewSeam } from './joins.ts';
 import { joinAtOpening } from './openings.ts';
 import { amountOf, MOST_STITCHES, report, type RowWork } from './rowWork.ts';
+import { workEvenly } from './workEvenly.ts';
 import { workInPattern, workSpread } from './workPattern.ts';
 import { workRepeat } from './workRepeat.ts';
 import { workMeshes } from './workMeshes.ts';
@@ -110,6 +111,9 @@ function workClause(work: RowWork, clause: Instruction): void {
       return;
     case 'spread':
       workSpread(work, clause);
+      return;
+    case 'evenly':
+      workEvenly(work, clause);
       return;
     case 'noJoin':
     case 'remark':

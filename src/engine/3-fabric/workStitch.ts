@@ -1,9 +1,11 @@
 import { stitchRow } from '../craft/stitches.ts';
-import { plainCall, type Instruction, type PlaceWord, type StitchCall } from '../notation/instruction.ts';
+import { isCornerWord, isEnd, plainCall, type Instruction, type PlaceWord, type StitchCall } from '../notation/instruction.ts';
 import { NONE, PLACE } from './edge.ts';
 import { FLAG } from './fabric.ts';
 import { stepBackAlongChains } from './chains.ts';
+import { asksForCorners, cornersAhead, reachToCorner, takeCorner } from './corners.ts';
 import { putSpace, settleTurningChain } from './turningChain.ts';
+import { rowEndsAhead } from './rowEnds.ts';
 import { amountOf, MOST_STITCHES, report, type RowWork } from './rowWork.ts';
 import { isOfMeshes, takeOfGrid } from './workMeshes.ts';
 import { workBesidePicot } from './workPicots.ts';
@@ -89,7 +91,8 @@ function workInto(work: RowWork, clause: Placed, together: number, call: StitchC
     takeAndMake(work, clause, 1, 1, 'ch', make, 0);
     return;
   }
-  impliedTurn(work);
+  // Row ends that come next are worked on round the corner, without a turn.
+  if (!('what' in into) || into.what !== 'rowEnd' || rowEndsAhead(hook) === 0) impliedTurn(work);
   const turning = state.pending > 0 && state.pendingAtStart;
   const counted = turning && settleTurningChain(hook, call.kind, work.reading);
   if (!turning) settleGroupChains(work);
@@ -137,9 +140,14 @@ function workAcross(work: RowWork, clause: Placed, together: number, make: (base
   const { hook } = work;
   if (clause.into.at !== 'across') return;
   const { what, except, word } = clause.into;
-  const reach = word === 'marker' ? reachToMarker(work) : word === 'corner' ? reachToCorner(work) : hook.reachCount(what);
+  const reach =
+    word === 'marker' ? reachToMarker(work)
+    : word === 'corner' ? reachToCorner(work, clause.range)
+    : word === 'space' ? reachToSpace(work)
+    : isCornerWord(what) ? cornersAhead(work, clause.range).length
+    : hook.reachCount(what);
   // At a corner already, or beyond the last one, there may be nothing to work before the next.
-  if (word === 'corner' && reach === 0) return;
+  if ((word === 'corner' || word === 'space' || isCornerWord(what)) && reach === 0) return;
   if (word === 'marker' && hook.state.marker === NONE) report(work, 'wrong', 'noMarker', clause.range);
   const places = reach - amountOf(work, except);
   if (places <= 0) {
@@ -149,13 +157,13 @@ function workAcross(work: RowWork, clause: Placed, together: number, make: (base
   if (places % together !== 0) report(work, 'wrong', 'repeatUneven', clause.range, { found: places, expected: together, params: { over: places % together } });
   takeAndMake(work, clause, Math.floor(places / together), together, what, make, 0);
   // Chain spaces left at the end of the row below lie under this row; slip stitches that don't count stay on the edge.
-  if (amountOf(work, except) === 0 && word !== 'marker' && word !== 'corner') {
+  if (amountOf(work, except) === 0 && isEnd(word) && !isCornerWord(what)) {
     for (let place = hook.ahead(); hook.inReach(place) && !hook.isStitch(place) && !hook.isSlip(place); place = hook.ahead()) hook.take(place);
   }
 }
 
-/** Stitches before the next chain space, which is the corner's; without one, to the end. */
-function reachToCorner({ hook }: RowWork): number {
+/** Stitches before the next chain space; without one, to the end. */
+function reachToSpace({ hook }: RowWork): number {
   let count = 0;
   const first = hook.ahead();
   for (let place = first; hook.inReach(place) && hook.edge.run.at(place) === NONE; ) {
@@ -198,7 +206,9 @@ function takeAndMake(work: RowWork, clause: Placed, count: number, together: num
     let space = false;
     let farSide = 0;
     for (let i = 0; i < together; i++) {
-      const taken = (grid ? takeOfGrid(hook) : hook.takeNext(what)) ?? (what !== 'st' && what !== 'sp' && what !== 'rowEnd' ? hook.takeNext('st') : null);
+      const corner = isCornerWord(what) ? takeCorner(work, clause.range) : null;
+      if (isCornerWord(what) && !corner && asksForCorners(work)) return;
+      const taken = corner ?? (grid ? takeOfGrid(hook) : hook.takeNext(what)) ?? (what !== 'st' && what !== 'sp' && what !== 'rowEnd' && !isCornerWord(what) ? hook.takeNext('st') : null);
       if (!taken) {
         report(work, 'wrong', 'notEnoughPlaces', clause.range, { expected: count * together, found: done * together + i, params: { what } });
         if (bases.length === 0) return;
@@ -206,9 +216,10 @@ function takeAndMake(work: RowWork, clause: Placed, count: number, together: num
       }
       if (hook.edge.what.at(taken.place) === PLACE.bottom) farSide = FLAG.otherSide;
       // A stitch into a row's end goes round its outermost stitch.
-      space ||= (what === 'sp' || what === 'rowEnd') && taken.stitches.length > 0;
+      const around = what === 'sp' || corner?.space === true;
+      space ||= (around || what === 'rowEnd') && taken.stitches.length > 0;
       // A chain space stands for its middle chain.
-      bases.push(what === 'sp' ? taken.stitches[taken.stitches.length >> 1]! : taken.stitches[0]!);
+      bases.push(around ? taken.stitches[taken.stitches.length >> 1]! : taken.stitches[0]!);
     }
     hook.state.sameBases = bases;
     hook.state.sameIsAhead = false;

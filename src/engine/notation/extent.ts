@@ -1,5 +1,5 @@
 import { readAmount } from './amounts.ts';
-import type { Amount } from './instruction.ts';
+import type { Amount, ExtentWord } from './instruction.ts';
 import { readNoun } from './noun.ts';
 import type { RowReader } from './rowReader.ts';
 
@@ -8,8 +8,8 @@ const ROW = new Set(['row', 'rows', 'rnd', 'rnds', 'round', 'rounds']);
 const MARKER = new Set(['marker', 'm']);
 const AFTER_AROUND = new Set(['the', 'each', 'next', 'same', 'first', 'last', 'post', 'front', 'back', 'foll', 'following']);
 
-/** Reads how far a run or a repeat goes: `across`, `around`, `to end`, `to last 3 sts`, `to marker`, `to next corner`. */
-export function readExtent(reader: RowReader): { readonly word: 'across' | 'around' | 'end' | 'marker' | 'corner'; readonly except: Amount } | null {
+/** Reads how far a run or a repeat goes: `across`, `around`, `to end`, `to last 3 sts`, `to marker`, `to next corner`, `to next ch-2 sp`. */
+export function readExtent(reader: RowReader): { readonly word: ExtentWord; readonly except: Amount } | null {
   const start = reader.at;
   if (reader.is('all') && (reader.is('around', 1) || reader.is('across', 1) || reader.is('the', 1))) {
     reader.at++;
@@ -43,7 +43,7 @@ export function readExtent(reader: RowReader): { readonly word: 'across' | 'arou
   return to;
 }
 
-function readTo(reader: RowReader): { readonly word: 'end' | 'marker' | 'corner'; readonly except: Amount } | null {
+function readTo(reader: RowReader): { readonly word: 'end' | 'marker' | 'corner' | 'space'; readonly except: Amount } | null {
   const start = reader.at;
   const until = reader.is('until');
   if (!until && !reader.is('to')) return null;
@@ -55,7 +55,8 @@ function readTo(reader: RowReader): { readonly word: 'end' | 'marker' | 'corner'
     return { word: 'end', except: 0 };
   }
   if (!within && reader.take(MARKER)) return { word: 'marker', except: 0 };
-  if (!within && takeCorner(reader)) return { word: 'corner', except: 0 };
+  const far = within ? null : takeCorner(reader);
+  if (far) return { word: far, except: 0 };
   if (!within && reader.is('last')) {
     reader.at++;
     const except = readAmount(reader) ?? 1;
@@ -80,15 +81,16 @@ function readTo(reader: RowReader): { readonly word: 'end' | 'marker' | 'corner'
   return null;
 }
 
-/** `next corner`, `corner ch-2 sp`, `next ch-2 sp`: the next chain space. */
-function takeCorner(reader: RowReader): boolean {
+/** `next corner`, `corner ch-2 sp`, `corner st`: the next corner; `next ch-2 sp`: the next chain space. */
+function takeCorner(reader: RowReader): 'corner' | 'space' | null {
   const start = reader.at;
   const next = reader.take('next');
   const corner = reader.take('corner');
   const noun = readNoun(reader);
-  if (corner ? noun === null || noun.what === 'sp' || noun.what === 'st' : next && noun?.what === 'sp') return true;
+  if (corner) return 'corner';
+  if (next && noun?.what === 'sp') return 'space';
   reader.at = start;
-  return false;
+  return null;
 }
 
 /** Words that only say which row: `of the row`, `of last rnd`, `of previous row`. Not `of the row below`, which opens an edge. */

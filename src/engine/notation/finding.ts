@@ -9,7 +9,7 @@ export type Rule =
   | 'unread' | 'emptyText' | 'tooLong' | 'sizesMismatch' | 'labelOrder' | 'badHeader' | 'otherTerms' | 'unknownYarn' | 'textOutsideSection' | 'noRows' | 'termsGuessed' | 'rowsAssumed'
   // working
   | 'notEnoughPlaces' | 'repeatUneven' | 'statedCount' | 'leftCount' | 'noBase' | 'noSeam' | 'noRing' | 'noMarker' | 'noSuchRow' | 'repeatEmpty'
-  | 'tooManyStitches' | 'lastNotNext' | 'leftUnsaid' | 'noPiece' | 'sideSaid'
+  | 'tooManyStitches' | 'lastNotNext' | 'leftUnsaid' | 'noPiece' | 'sideSaid' | 'cornersUnsure' | 'evenlyUnsaid'
   // the words
   | 'turningChains' | 'abbreviationUnexplained'
   // the piece

@@ -1,5 +1,5 @@
 import { mapAmount } from './amounts.ts';
-import type { Amount, Instruction, RunChange } from './instruction.ts';
+import { isEnd, type Amount, type Instruction, type RunChange } from './instruction.ts';
 
 type Work = Extract<Instruction, { kind: 'work' }>;
 
@@ -61,7 +61,7 @@ function firstRuns(body: readonly Instruction[], count: Amount): readonly Instru
       const shaping = node.body.find((part): part is Work => part.kind === 'work');
       return shaping ? { ...node, body: [runLike(shaping, count), ...node.body] } : node;
     }
-    if (node.kind !== 'work' || node.into.at !== 'across' || node.into.word === 'marker' || node.into.word === 'corner' || (node.each === 1 && node.stitch.together === 1)) return node;
+    if (node.kind !== 'work' || node.into.at !== 'across' || !isEnd(node.into.word) || (node.each === 1 && node.stitch.together === 1)) return node;
     const { word, except, what } = node.into;
     const shaping: Instruction = { ...node, into: { at: 'next', count: 1, what } };
     return { kind: 'repeat', style: 'star', times: { kind: 'toEnd', word, except }, body: [runLike(node, count), shaping], range: node.range };

@@ -14,8 +14,24 @@ export function amountFor(amount: Amount, size: number): number {
   return value;
 }
 
+/** A corner of the round below: its chain space or its middle stitch, whichever it has, or the one that the words name. */
+export type CornerWord = 'corner' | 'cornerSt' | 'cornerSp';
+
 /** Which places a target means; `'st'` is any stitch top (not a chain space), `'rowEnd'` the side of a flat row, a kind is that stitch only. */
-export type PlaceWord = 'st' | 'ch' | 'sp' | 'rowEnd' | StitchKind;
+export type PlaceWord = 'st' | 'ch' | 'sp' | 'rowEnd' | CornerWord | StitchKind;
+
+/** How far a run goes: to the end in one of its words, to the marker, to the next corner, to the next chain space. */
+export type ExtentWord = 'across' | 'around' | 'end' | 'marker' | 'corner' | 'space';
+
+/** Whether a run goes to the end of the row below. */
+export function isEnd(word: ExtentWord): word is 'across' | 'around' | 'end' {
+  return word === 'across' || word === 'around' || word === 'end';
+}
+
+/** Whether a place is told as a corner of the round below. */
+export function isCornerWord(what: PlaceWord): what is CornerWord {
+  return what === 'corner' || what === 'cornerSt' || what === 'cornerSp';
+}
 
 /** The stitch to make: kind, how many places it draws together, legs of a bobble and its like, and where the hook enters. */
 export interface StitchCall {
@@ -38,8 +54,8 @@ export interface StitchCall {
 export type Into =
   /** The next `count` places of the row below (or round); for a call that draws k places together, `count` such stitches (sc2tog over next 2 sts: 1). */
   | { readonly at: 'next'; readonly count: Amount; readonly what: PlaceWord; readonly loops?: number }
-  /** Each place to the end of the row below, leaving the last `except`. */
-  | { readonly at: 'across'; readonly except: Amount; readonly what: PlaceWord; readonly word: 'across' | 'around' | 'end' | 'marker' | 'corner' }
+  /** Each place to the end of the row below, leaving the last `except`. `loops`: chains of the corner spaces that are meant. */
+  | { readonly at: 'across'; readonly except: Amount; readonly what: PlaceWord; readonly word: ExtentWord; readonly loops?: number }
   /** Between two stitches of the row below, before or after the next stitch of a kind that hangs there: before picot. Takes no place. */
   | { readonly at: 'beside'; readonly side: 'before' | 'after'; readonly what: StitchKind }
   /** The stitch just worked into, again. */
@@ -117,6 +133,11 @@ export type Instruction = Node &
     | { readonly kind: 'inPattern'; readonly into: Extract<Into, { at: 'next' | 'across' }>; readonly even: boolean }
     /** One stitch in each stitch of the row below with `by` increases (decreases if negative) spread evenly. */
     | { readonly kind: 'spread'; readonly stitch: StitchCall; readonly word: 'across' | 'around' | 'end'; readonly by: Amount }
+    /**
+     * So many stitches spread evenly over the row ends that come next, or over the stitches of the row below. `count` null, along
+     * row ends only: as many as the rows are high.
+     */
+    | { readonly kind: 'evenly'; readonly stitch: StitchCall; readonly count: Amount | null; readonly along: 'rowEnds' | 'across' | 'around' | 'end' }
     /**
      * Filet: meshes of three places each. An open one is ch 2, skip 2, dc; a solid one 3 dc (*common practice*, for the common
      * mesh of double crochet and two chains).

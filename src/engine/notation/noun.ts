@@ -1,4 +1,4 @@
-import type { PlaceWord } from './instruction.ts';
+import type { CornerWord, PlaceWord } from './instruction.ts';
 import type { RowReader } from './rowReader.ts';
 import { matchStitch } from './stitchReading.ts';
 
@@ -8,7 +8,7 @@ const LP = new Set(['loop', 'loops', 'lp', 'lps']);
 const CH = new Set(['ch', 'chs', 'chain', 'chains']);
 
 /** Reads what kind of place is meant: `sts`, `chs`, `ch-2 sp`, `sc`. Null, with nothing moved, if no such word stands there. */
-export function readNoun(reader: RowReader): { readonly what: PlaceWord; readonly loops?: number } | null {
+export function readNoun(reader: RowReader): { readonly what: Exclude<PlaceWord, CornerWord>; readonly loops?: number } | null {
   if (reader.take(ST)) return { what: 'st' };
   if (takeRowEnd(reader)) return { what: 'rowEnd' };
   if (reader.take(SP)) return { what: 'sp' };

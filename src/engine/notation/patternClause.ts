@@ -1,6 +1,6 @@
 import { mapAmount, readAmount } from './amounts.ts';
 import { readExtent } from './extent.ts';
-import type { Amount, Instruction, Into, StitchCall } from './instruction.ts';
+import { isCornerWord, isEnd, type Amount, type Instruction, type Into, type StitchCall } from './instruction.ts';
 import { readInto } from './intoReading.ts';
 import { readNoun } from './noun.ts';
 import type { RowReader } from './rowReader.ts';
@@ -37,7 +37,7 @@ export function readInPattern(reader: RowReader): Instruction | null {
   if (!reader.take(PATTERN)) return null;
   if (reader.is('as') && reader.is(SET, 1)) reader.at += 2;
   const into = reader.attempt(() => readInto(reader));
-  if (into?.place && into.place.into.at !== 'next' && (into.place.into.at !== 'across' || into.place.into.word === 'corner')) return null;
+  if (into?.place && into.place.into.at !== 'next' && (into.place.into.at !== 'across' || into.place.into.word === 'corner' || into.place.into.word === 'space')) return null;
   const place = into?.place?.into;
   return {
     kind: 'inPattern', even: false, range: reader.range(start),
@@ -67,7 +67,7 @@ export function readEveryOther(reader: RowReader): readonly Instruction[] | null
   const noun = readNoun(reader);
   if (!noun) return null;
   const extent = reader.attempt(() => readExtent(reader)) ?? { word: 'across' as const, except: 0 };
-  if (extent.word === 'marker' || extent.word === 'corner') return null;
+  if (!isEnd(extent.word)) return null;
   const each = mapAmount(early ?? 1, (value) => value * (stitch.increase ? 2 : 1));
   const range = reader.range(start);
   const work = (call: StitchCall, made: Amount, count: number): Instruction => ({ kind: 'work', stitch: call, each: made, into: { at: 'next', count, what: noun.what }, range });
@@ -93,6 +93,8 @@ function takenBy(node: Instruction): Amount | null {
       return node.count;
     case 'work':
     case 'group':
+      // What lies before a corner is passed over with it.
+      if (node.into.at === 'next' && isCornerWord(node.into.what)) return null;
       if (node.into.at === 'next') return node.kind === 'work' ? mapAmount(node.into.count, (count) => count * node.stitch.together) : node.into.count;
       if (node.into.at === 'first' || node.into.at === 'last') return 1;
       return node.into.at === 'same' || node.into.at === 'top' ? 0 : null;

@@ -1,6 +1,6 @@
 import { readAmount } from './amounts.ts';
 import { readExtent, takeOfRow } from './extent.ts';
-import type { Amount, Into, PlaceWord } from './instruction.ts';
+import type { Amount, CornerWord, Into, PlaceWord } from './instruction.ts';
 import { readNoun } from './noun.ts';
 import type { RowReader } from './rowReader.ts';
 
@@ -20,8 +20,9 @@ const EACH = new Set(['each', 'ea', 'every', 'all']);
 const OPEN = new Set(['unworked', 'open', 'free', 'unused']);
 const ROW = new Set(['row', 'rows', 'rnd', 'rnds', 'round', 'rounds']);
 const MARKER = new Set(['marker', 'm']);
-/** A corner without a word for its place is its chain space. */
-const SPACE = { what: 'sp' } as const;
+const CORNER = new Set(['corner', 'corners']);
+const MIDDLE = new Set(['center', 'centre', 'middle']);
+const GROUP = new Set(['corner', 'group', 'corners', 'groups', 'inc', 'increase']);
 /** Words after "of the" that name no section. */
 const NO_SECTION = new Set([...ROW, ...LP, ...CH, 'ring', 'foundation', 'turning', 'beg', 'beginning', 'last', 'previous', 'prev', 'same', 'next', 'first', 'circle', 'tch', 'base', 'starting', 'below', 'following']);
 const SECTION_END = new Set(['and', 'then', 'with', 'in', 'as', 'to', 'across', 'around', 'rep', 'turn', 'for']);
@@ -37,7 +38,9 @@ export function readPlace(reader: RowReader): ReadPlace | null {
 function readPlaceHere(reader: RowReader): ReadPlace | null {
   reader.takeArticles();
   if (reader.take('same')) return readSame(reader);
-  if (reader.take('corner')) return { into: { at: 'next', count: 1, ...(readNoun(reader) ?? SPACE) }, each: false };
+  const middle = reader.is(MIDDLE) ? reader.attempt(() => readMiddle(reader)) : null;
+  if (middle) return middle;
+  if (reader.take(CORNER)) return { into: { at: 'next', count: 1, ...readCornerNoun(reader) }, each: false };
   if (reader.is(EACH)) return readEach(reader);
   if (reader.take(NEXT)) return readNext(reader, false);
   if (reader.take(REST)) {
@@ -69,6 +72,7 @@ function readPlaceHere(reader: RowReader): ReadPlace | null {
 }
 
 function readSame(reader: RowReader): ReadPlace {
+  reader.take(CORNER);
   if (!readNoun(reader)) reader.take('place');
   const start = reader.at;
   if (reader.take('as')) {
@@ -93,17 +97,47 @@ function readEach(reader: RowReader): ReadPlace | null {
   }
   reader.take(REST);
   reader.takeArticles();
-  const corner = reader.take('corner');
-  const noun = readNoun(reader) ?? (corner ? SPACE : null);
-  // The stitch at a corner is known to the worker, not to the words.
-  if (!noun || (corner && noun.what !== 'sp')) return null;
+  const middle = reader.is(MIDDLE) ? reader.attempt(() => readMiddle(reader)) : null;
+  if (middle) return acrossRun('cornerSt', readExtent(reader));
+  if (reader.take(CORNER)) {
+    const noun = readCornerNoun(reader);
+    takeOfRow(reader);
+    return acrossRun(noun.what, readExtent(reader), noun.loops);
+  }
+  const noun = readNoun(reader);
+  if (!noun) return null;
   takeOfRow(reader);
   return acrossRun(noun.what, readExtent(reader));
 }
 
+/** After `corner`: nothing, its chain space with the chains it has, or its stitch, of whatever kind. */
+function readCornerNoun(reader: RowReader): { readonly what: CornerWord; readonly loops?: number } {
+  const noun = readNoun(reader);
+  if (!noun) return { what: 'corner' };
+  if (noun.what === 'sp' || noun.what === 'ch') return { what: 'cornerSp', ...(noun.loops === undefined ? {} : { loops: noun.loops }) };
+  return { what: 'cornerSt' };
+}
+
+/** `center st of next corner`, `middle sc of each 3-sc group`: the stitch of a corner. */
+function readMiddle(reader: RowReader): ReadPlace | null {
+  reader.at++;
+  if (!readNoun(reader)) return null;
+  if (!reader.take('of') && !reader.take('at') && !reader.take('in')) return null;
+  reader.takeArticles();
+  const each = reader.take(EACH);
+  if (!each) reader.take(NEXT);
+  if (reader.token().kind === 'number') {
+    reader.at++;
+    reader.take('-');
+    if (!readNoun(reader)) return null;
+  }
+  if (!reader.take(GROUP)) return null;
+  return each ? acrossRun('cornerSt', readExtent(reader)) : { into: { at: 'next', count: 1, what: 'cornerSt' }, each: false };
+}
+
 /** The run to the end of the row below, or as far as an extent says. */
-export function acrossRun(what: PlaceWord, extent: ReturnType<typeof readExtent>): ReadPlace {
-  return { into: { at: 'across', except: extent?.except ?? 0, what, word: extent?.word ?? 'across' }, each: true };
+export function acrossRun(what: PlaceWord, extent: ReturnType<typeof readExtent>, loops?: number): ReadPlace {
+  return { into: { at: 'across', except: extent?.except ?? 0, what, word: extent?.word ?? 'across', ...(loops === undefined ? {} : { loops }) }, each: true };
 }
 
 /** After `next`: a number, a place, and whose place it is. */
@@ -111,8 +145,7 @@ function readNext(reader: RowReader, each: boolean): ReadPlace | null {
   let open = reader.take(OPEN);
   const count = readAmount(reader) ?? 1;
   open = reader.take(OPEN) || open;
-  const corner = reader.take('corner');
-  const noun = readNoun(reader) ?? (corner ? SPACE : null) ?? (reader.token().kind === 'word' && !SECTION_END.has(reader.token().word) ? null : { what: 'st' as const });
+  const noun = (reader.take(CORNER) ? readCornerNoun(reader) : readNoun(reader)) ?? (reader.token().kind === 'word' && !SECTION_END.has(reader.token().word) ? null : { what: 'st' as const });
   if (!noun) return null;
   return withOwner(reader, count, noun, each, open);
 }

@@ -10,6 +10,7 @@ import { readCloseUp } from './closeClause.ts';
 import { readInto } from './intoReading.ts';
 import { readWithBetween } from './betweenClause.ts';
 import { readEachCorner } from './cornerClause.ts';
+import { readEvenly } from './evenlyClause.ts';
 import { readMeasure } from './measureClause.ts';
 import { readMesh } from './meshClause.ts';
 import { readEveryOther, readInPattern } from './patternClause.ts';
@@ -111,7 +112,7 @@ interface Done {
 function note(done: Done, { kind }: Instruction): void {
   if (kind === 'chain') done.chains = true;
   else if (kind !== 'yarn' && kind !== 'remark') done.others = true;
-  if (kind === 'work' || kind === 'repeat' || kind === 'group' || kind === 'spread' || kind === 'inPattern' || kind === 'mesh') done.worked = true;
+  if (kind === 'work' || kind === 'repeat' || kind === 'group' || kind === 'spread' || kind === 'evenly' || kind === 'inPattern' || kind === 'mesh') done.worked = true;
   if (kind === 'ring') done.ring = true;
 }
 
@@ -175,7 +176,7 @@ function readMarkedCount(reader: RowReader, top: Counted): boolean {
 
 function changesMeaning(clause: readonly Instruction[]): boolean {
   const kind = clause.at(-1)?.kind;
-  return kind === 'work' || kind === 'group' || kind === 'skip' || kind === 'repeat' || kind === 'leave' || kind === 'inPattern' || kind === 'mesh';
+  return kind === 'work' || kind === 'group' || kind === 'skip' || kind === 'repeat' || kind === 'leave' || kind === 'inPattern' || kind === 'evenly' || kind === 'mesh';
 }
 
 /** Keeps the words of a clause that can't be read (a bracket without a partner by itself): to its next comma, stop or `then`, or to an `and` that begins a stitch. */
@@ -247,6 +248,7 @@ function readWords(reader: RowReader, done: Done): readonly Instruction[] | null
     one(reader, readInPattern) ??
     one(reader, readAsRows) ??
     reader.attempt(() => readSpread(reader)) ??
+    one(reader, readEvenly) ??
     reader.attempt(() => readEveryOther(reader)) ??
     reader.attempt(() => readWithBetween(reader)) ??
     one(reader, readYarn) ??

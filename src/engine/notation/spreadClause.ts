@@ -1,7 +1,6 @@
 import { mapAmount, readAmount } from './amounts.ts';
 import { readExtent, takeOfRow } from './extent.ts';
-import type { Amount, Instruction, Into } from './instruction.ts';
-import { plainCall } from './instruction.ts';
+import { isEnd, plainCall, type Amount, type Instruction, type Into } from './instruction.ts';
 import { readNoun } from './noun.ts';
 import type { OpenCall, RowReader } from './rowReader.ts';
 
@@ -105,7 +104,7 @@ export function readSpreadAfter(reader: RowReader, before: Instruction): readonl
   const plain = before.kind === 'work' && before.each === 1 && before.stitch.together === 1;
   if (!plain && before.kind !== 'inPattern') return null;
   const { into } = before;
-  if (into.at !== 'across' || into.except !== 0 || into.word === 'marker' || into.word === 'corner' || into.what !== 'st') return null;
+  if (into.at !== 'across' || into.except !== 0 || !isEnd(into.word) || into.what !== 'st') return null;
   const shaping = readShaping(reader);
   if (!shaping) return null;
   return shaped(reader, start, before, shaping);
@@ -123,7 +122,7 @@ function shaped(reader: RowReader, start: number, before: Instruction, { by, wor
   const range = [before.range[1] > 0 && before.range[0] < own[0] ? before.range[0] : own[0], own[1]] as const;
   const far = word ?? into.word;
   if (ends !== 'none' && single && far !== 'around' && typeof by === 'number' && Math.abs(by) <= 8) return atEnds(reader, before, into, by, ends, range);
-  if (before.kind !== 'work' || far === 'marker' || far === 'corner' || ends === 'first' || ends === 'last') return null;
+  if (before.kind !== 'work' || !isEnd(far) || ends === 'first' || ends === 'last') return null;
   const spread: Instruction = { kind: 'spread', stitch: before.stitch, by: ends === 'both' ? mapAmount(by, (value) => value * 2) : by, word: far, range };
   return ends === 'both' ? [spread, { kind: 'remark', text: reader.slice(start + (reader.tokens[start + 1]?.word === 'in' ? 2 : 1)), range: own }] : [spread];
 }

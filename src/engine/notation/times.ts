@@ -1,5 +1,5 @@
 import { mapAmount, readAmount } from './amounts.ts';
-import type { Times } from './instruction.ts';
+import { isEnd, type Times } from './instruction.ts';
 import { readExtent } from './extent.ts';
 import type { RowReader } from './rowReader.ts';
 
@@ -26,7 +26,7 @@ export function readTimes(reader: RowReader, after: 'bracket' | 'clause' | 'from
   if (times) return times;
   if (after !== 'clause') {
     const extent = readExtent(reader);
-    if (extent && extent.word !== 'marker' && extent.word !== 'corner') return { kind: 'toEnd', except: extent.except, word: extent.word };
+    if (extent && isEnd(extent.word)) return { kind: 'toEnd', except: extent.except, word: extent.word };
   }
   reader.at = start;
   return null;

@@ -48,7 +48,9 @@ export function readWork(reader: RowReader): readonly Instruction[] | null {
     return null;
   }
   // "Sl st to next ch-2 sp" goes into it.
-  if (creeps && node.kind === 'work' && node.into.at === 'across' && node.into.word === 'corner') return [node, { ...node, into: { at: 'next', count: 1, what: 'sp' } }];
+  if (creeps && node.kind === 'work' && node.into.at === 'across' && (node.into.word === 'corner' || node.into.word === 'space')) {
+    return [node, { ...node, into: { at: 'next', count: 1, what: node.into.word === 'corner' ? 'corner' : 'sp' } }];
+  }
   return withTimes(reader, node, start);
 }
 

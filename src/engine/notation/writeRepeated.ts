@@ -53,6 +53,12 @@ export function writeSpread({ stitch, word, by }: Of<'spread'>, { terms, size }:
   return `${writeStitch(stitch, terms)} in each st ${writeExtent({ word, except: 0 }, size)}, ${fewer ? 'decreasing' : 'increasing'} ${writeAmount(amount, size)} evenly`;
 }
 
+/** `work 10 sc evenly along row ends`, `sc evenly along row ends`, `work 10 sc evenly across`. */
+export function writeEvenly({ stitch, count, along }: Of<'evenly'>, { terms, size }: WriteOptions): string {
+  const where = along === 'rowEnds' ? 'along row ends' : along === 'end' ? 'to end' : along;
+  return `${count === null ? '' : `work ${writeAmount(count, size)} `}${writeStitch(stitch, terms)} evenly ${where}`;
+}
+
 function numbers(amount: Amount): readonly number[] {
   return typeof amount === 'number' ? [amount] : amount;
 }

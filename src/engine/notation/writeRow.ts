@@ -6,7 +6,8 @@ import { listOfNames } from './sizeParts.ts';
 import { isOne, writeAmount, writeOrdinal } from './writeAmount.ts';
 import { writeNoun } from './writeStitch.ts';
 import { statedWords, writeStated } from './writeStated.ts';
-import { writeAsRows, writeInPattern, writeSpread } from './writeRepeated.ts';
+import { withEachCorner } from './writeCorners.ts';
+import { writeAsRows, writeInPattern, writeEvenly, writeSpread } from './writeRepeated.ts';
 import { writeExtent, writePlace, writeWork } from './writeWork.ts';
 import type { WriteOptions } from './writeWork.ts';
 
@@ -19,7 +20,7 @@ interface Inside {
 }
 
 /** Clauses after which a dash ends what they say: words that are kept as they are would take it in. */
-const DASHED = new Set<Instruction['kind']>(['work', 'group', 'repeat', 'leave', 'spread', 'inPattern', 'mesh']);
+const DASHED = new Set<Instruction['kind']>(['work', 'group', 'repeat', 'leave', 'spread', 'evenly', 'inPattern', 'mesh']);
 
 const TOP: Inside = { star: false, paren: false };
 
@@ -37,7 +38,8 @@ export function writeRow(body: readonly Instruction[], stated: Stated | null, op
 }
 
 /** Clauses joined as print joins them. */
-export function writeBody(body: readonly Instruction[], options: WriteOptions, inside: Inside): string {
+export function writeBody(clauses: readonly Instruction[], options: WriteOptions, inside: Inside): string {
+  const body = withEachCorner(clauses);
   let named = inside !== TOP;
   let text = '';
   body.forEach((node, index) => {
@@ -147,6 +149,8 @@ function writeClause(node: Instruction, options: WriteOptions, inside: Inside): 
       return writeInPattern(node, options);
     case 'spread':
       return writeSpread(node, options);
+    case 'evenly':
+      return writeEvenly(node, options);
     case 'remark':
       return `(${node.text})`;
     case 'unread':

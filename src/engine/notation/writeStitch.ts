@@ -24,6 +24,9 @@ export function writeStitch(call: StitchCall, terms: Terms): string {
 export function writeNoun(what: PlaceWord, plural: boolean, terms: Terms, loops?: number): string {
   const ending = plural ? 's' : '';
   if (what === 'st' || what === 'ch') return `${what}${ending}`;
+  if (what === 'corner') return `corner${ending}`;
+  if (what === 'cornerSt') return `corner st${ending}`;
+  if (what === 'cornerSp') return `corner ${loops === undefined ? '' : `ch-${loops} `}sp${ending}`;
   if (what === 'rowEnd') return `row end${ending}`;
   if (what === 'sp') return loops === undefined ? `ch-sp${ending}` : `ch-${loops} sp${ending}`;
   const word = stitchWord(what, terms);

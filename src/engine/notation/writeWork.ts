@@ -1,7 +1,7 @@
 import type { StitchKind } from '../craft/stitches.ts';
 import type { Terms } from '../craft/terms.ts';
 import { mapAmount } from './amounts.ts';
-import type { Amount, Instruction, Into } from './instruction.ts';
+import { isCornerWord, type Amount, type ExtentWord, type Instruction, type Into } from './instruction.ts';
 import { ordinalWord } from './numberWords.ts';
 import { isOne, writeAmount } from './writeAmount.ts';
 import { writeNoun, writeStitch } from './writeStitch.ts';
@@ -39,9 +39,10 @@ const PLAIN_RUN = new Set<StitchKind>(['sc', 'hdc', 'dc', 'tr', 'dtr', 'slst']);
 type Work = Extract<Instruction, { kind: 'work' }>;
 
 /** How far a run or a repeat goes: `across`, `to end`, `to last 3 sts`, `across to last 3 sts`, `to 3 sts before marker`. */
-export function writeExtent(extent: { readonly word: 'across' | 'around' | 'end' | 'marker' | 'corner'; readonly except: Amount }, size: number | undefined): string {
+export function writeExtent(extent: { readonly word: ExtentWord; readonly except: Amount }, size: number | undefined): string {
   const { word, except } = extent;
   if (word === 'corner') return 'to next corner';
+  if (word === 'space') return 'to next ch-sp';
   const none = except === 0 || (size !== undefined && writeAmount(except, size) === '0');
   if (word === 'marker') return none ? 'to marker' : `to ${writeAmount(except, size)} ${isOne(except, size) ? 'st' : 'sts'} before marker`;
   if (none) return word === 'end' ? 'to end' : word;
@@ -57,7 +58,9 @@ export function writePlace(into: Into, each: boolean, preposition: string, { ter
       return `${preposition} ${each ? 'each of ' : ''}next ${writeAmount(into.count, size)} ${writeNoun(into.what, true, terms, into.loops)}`;
     }
     case 'across':
-      return `${preposition} each ${writeNoun(into.what, false, terms)} ${writeExtent(into, size)}`;
+      // "Each corner" goes round by itself.
+      if (isCornerWord(into.what) && into.word === 'across' && into.except === 0) return `${preposition} each ${writeNoun(into.what, false, terms, into.loops)}`;
+      return `${preposition} each ${writeNoun(into.what, false, terms, into.loops)} ${writeExtent(into, size)}`;
     case 'same':
       return `${preposition} same st`;
     case 'open': {

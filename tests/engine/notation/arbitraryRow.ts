@@ -25,12 +25,18 @@ const call: fc.Arbitrary<StitchCall> = fc.oneof(
 
 const what: fc.Arbitrary<PlaceWord> = fc.constantFrom('st', 'st', 'st', 'ch', 'sp', 'sc', 'dc', 'hdc', 'slst', 'bobble', 'puff');
 
+const corner = fc.oneof(
+  fc.constantFrom<{ what: PlaceWord }>({ what: 'corner' }, { what: 'cornerSt' }, { what: 'cornerSp' }),
+  fc.integer({ min: 1, max: 5 }).map((loops) => ({ what: 'cornerSp' as const, loops })),
+);
+
 function place(sizes: number): fc.Arbitrary<Into> {
   return fc.oneof(
     fc.record({ count: amount(sizes, 1, 30), what, loops: fc.integer({ min: 1, max: 6 }), looped: fc.boolean() }).map(({ count, what, loops, looped }): Into => ({ at: 'next', count, what, ...(what === 'sp' && looped ? { loops } : {}) })),
     fc.record({ except: fc.oneof(fc.constant(0), amount(sizes, 1, 9)), what, word: EXTENT }).map((into): Into => ({ at: 'across', ...into })),
     fc.record({ except: fc.constantFrom(0, 1, 3), what: fc.constant('st' as const) }).map((into): Into => ({ at: 'across', ...into, word: 'marker' })),
-    what.map((of): Into => ({ at: 'across', except: 0, what: of, word: 'corner' })),
+    fc.record({ of: what, word: fc.constantFrom('corner' as const, 'space' as const) }).map(({ of, word }): Into => ({ at: 'across', except: 0, what: of, word })),
+    fc.record({ count: amount(sizes, 1, 6), of: corner }).map(({ count, of }): Into => ({ at: 'next', count, ...of })),
     fc.constantFrom<Into>({ at: 'same' }, { at: 'ring' }, { at: 'marker' }, { at: 'top' }),
     fc.record({ count: amount(sizes, 1, 9), word: fc.constantFrom('unworked' as const, 'rowBelow' as const) }).map((into): Into => ({ at: 'open', ...into })),
     fc.record({ count: amount(sizes, 1, 9), name: fc.constantFrom('leg', 'instep', 'right foot') }).map((into): Into => ({ at: 'section', ...into })),
@@ -75,6 +81,7 @@ function leaf(sizes: number): fc.Arbitrary<Instruction> {
     { weight: 1, arbitrary: asRows(sizes) },
     { weight: 1, arbitrary: fc.oneof(fc.record({ count: amount(sizes, 1, 60) }).map(({ count }): Instruction => ({ kind: 'inPattern', even: false, into: { at: 'next', count, what: 'st' }, range })), fc.record({ except: fc.oneof(fc.constant(0), amount(sizes, 1, 9)), word: EXTENT }).map(({ except, word }): Instruction => ({ kind: 'inPattern', even: false, into: { at: 'across', except, what: 'st', word }, range })), fc.constantFrom('across' as const, 'around' as const).map((word): Instruction => ({ kind: 'inPattern', even: true, into: { at: 'across', except: 0, what: 'st', word }, range }))) },
     { weight: 1, arbitrary: fc.record({ kind: fc.constantFrom(...PLAIN), word: EXTENT, by: amount(sizes, 1, 30), fewer: fc.boolean() }).map(({ kind, word, by, fewer }): Instruction => ({ kind: 'spread', stitch: { kind, together: 1, legs: 0, loop: 'both', post: 'none', spike: 0 }, word, by: fewer ? (typeof by === 'number' ? -by : by.map((one) => -one)) : by, range })) },
+    { weight: 1, arbitrary: fc.record({ kind: fc.constantFrom(...PLAIN), count: fc.oneof(amount(sizes, 1, 60), fc.constant(null)), along: fc.constantFrom('rowEnds' as const, 'across' as const, 'around' as const, 'end' as const) }).map(({ kind, count, along }): Instruction => ({ kind: 'evenly', stitch: { kind, together: 1, legs: 0, loop: 'both', post: 'none', spike: 0 }, count: along === 'rowEnds' ? count : (count ?? 7), along, range })) },
     { weight: 1, arbitrary: fc.constantFrom('RS', 'the seam lies at the back', 'a corner').map((text): Instruction => ({ kind: 'remark', text, range })) },
     { weight: 1, arbitrary: fc.constantFrom('twiddle it', 'brioche over 4 ribs', 'widen a little').map((text): Instruction => ({ kind: 'unread', text, range })) },
     {
@@ -98,6 +105,16 @@ function times(sizes: number): fc.Arbitrary<Times> {
     amount(sizes, 1, 40).map((count): Times => ({ kind: 'times', times: count })),
     fc.record({ except: fc.oneof(fc.constant(0), amount(sizes, 1, 9)), word: EXTENT }).map(({ except, word }): Times => ({ kind: 'toEnd', except, word })),
   );
+}
+
+/** A round that goes corner by corner, with the run after the last corner. */
+function eachCorner(sizes: number): fc.Arbitrary<readonly Instruction[]> {
+  const run: fc.Arbitrary<Instruction> = fc.constantFrom(...PLAIN).map((kind) => ({ kind: 'work', stitch: { kind, together: 1, legs: 0, loop: 'both', post: 'none', spike: 0 }, each: 1, into: { at: 'across', except: 0, what: 'st', word: 'corner' }, range }));
+  const inCorner = fc.oneof(
+    fc.record({ kind: fc.constantFrom(...PLAIN), each: amount(sizes, 2, 7) }).map(({ kind, each }) => ({ kind: 'work' as const, stitch: { kind, together: 1, legs: 0, loop: 'both' as const, post: 'none' as const, spike: 0 }, each, range })),
+    fc.array(inGroup(sizes), { minLength: 1, maxLength: 3 }).map((body) => ({ kind: 'group' as const, body, range })),
+  );
+  return fc.record({ run, one: inCorner, of: corner, word: EXTENT }).map(({ run: to, one, of, word }) => [{ kind: 'repeat', body: [to, { ...one, into: { at: 'next', count: 1, ...of } }], times: { kind: 'toEnd', except: 0, word }, style: 'paren', range }, to]);
 }
 
 function clause(sizes: number, depth: number, star: boolean): fc.Arbitrary<Instruction> {
@@ -126,5 +143,6 @@ function stated(sizes: number): fc.Arbitrary<Stated | null> {
 
 /** A row of a pattern with so many sizes: instructions that reading can give, and a count. */
 export function arbitraryRow(sizes: number): fc.Arbitrary<{ readonly body: readonly Instruction[]; readonly stated: Stated | null }> {
-  return fc.record({ body: fc.array(clause(sizes, 2, false), { minLength: 1, maxLength: 8 }), stated: stated(sizes) });
+  const clauses = fc.array(fc.oneof({ weight: 14, arbitrary: clause(sizes, 2, false).map((one) => [one] as readonly Instruction[]) }, { weight: 1, arbitrary: eachCorner(sizes) }), { minLength: 1, maxLength: 8 });
+  return fc.record({ body: clauses.map((parts) => parts.flat()), stated: stated(sizes) });
 }

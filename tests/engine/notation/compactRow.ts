@@ -24,7 +24,7 @@ function place(into: Into): string {
     case 'next':
       return `next${amount(into.count)}${what}${into.loops === undefined ? '' : `*${into.loops}`}`;
     case 'across':
-      return `${into.word}${into.except === 0 ? '' : `-${amount(into.except)}`}${what}`;
+      return `${into.word}${into.except === 0 ? '' : `-${amount(into.except)}`}${what}${into.loops === undefined ? '' : `*${into.loops}`}`;
     case 'open':
       return `${into.word}${amount(into.count)}`;
     case 'section':
@@ -72,6 +72,8 @@ function compactClause(node: Instruction): string {
       return node.even ? `even@${node.into.at === 'across' ? node.into.word : ''}` : `pattern@${place(node.into)}`;
     case 'spread':
       return `${node.stitch.kind}@${node.word}:${amount(node.by)}`;
+    case 'evenly':
+      return `${node.count === null ? '' : `${amount(node.count)}×`}${node.stitch.kind}@evenly:${node.along}`;
     case 'remark':
       return `"${node.text}"`;
     case 'unread':

@@ -46,6 +46,7 @@ export function isolateStitch(clause: Instruction, offset: number, made: number,
     case 'chain':
       return { reason: 'Only stitches can be changed here, not the chains between them.' };
     case 'spread':
+    case 'evenly':
       return { reason: 'The words of this row spread its shaping evenly: ask for another count, or write its words out.' };
     case 'asRows':
       return { reason: 'This row is worked as earlier rows: write its words out first.' };

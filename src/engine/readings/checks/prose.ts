@@ -15,6 +15,16 @@ const timesThatFit = ({ params }: Finding) => `The repeat fits ${params['fit']} 
 
 const LACKS: Readonly<Record<string, string>> = { protan: 'red (protan)', deutan: 'green (deutan)', tritan: 'blue (tritan)' };
 
+/** Why corners are a question. */
+const CORNER_DOUBTS: Readonly<Record<string, Say>> = {
+  none: () => 'it has no chain space and no group of stitches in one place that could be one',
+  spaces: () => 'the words ask for stitches, and its corners are chain spaces',
+  stitches: () => 'the words ask for chain spaces, and its groups have none',
+  several: (f) => `${f.found} places could be, and they are not all alike`,
+  many: (f) => `${f.found} places could be, more than the corners of a figure`,
+  even: () => 'its groups are of an even number of stitches, so that none is in the middle',
+};
+
 /** One sentence a rule: what was found and what was expected, in the words of the trade. The only place with such prose. */
 const SENTENCES = {
   unread: (f) => `These words could not be read: “${f.found}”. They are kept; the rest of the row is worked.`,
@@ -31,7 +41,7 @@ const SENTENCES = {
     : `The text doesn't say its terms; by its turning chains it was read in ${termsOf(f.expected)} terms.`,
   noRows: () => 'No rows were found: a row begins with a label such as “Row 1:” or “Rnd 1:”.',
   rowsAssumed: (f) => `${f.expected} cm ${f.params['whole'] === 1 ? 'of this part in all is taken for' : 'is taken for'} ${f.found} ${f.params['whole'] === 1 ? 'more ' : ''}${f.found === 1 ? 'row' : 'rows'}${f.params['gauge'] === '' ? ', by a middle gauge, as the pattern gives none' : `, by the gauge of ${f.params['gauge']}`}. Count your own.`,
-  notEnoughPlaces: (f) => (f.params['what'] === 'picot' ? `The row below has ${many(f.found, 'picot')} here, ${f.expected} ${f.expected === 1 ? 'is' : 'are'} asked for.` : f.params['what'] === 'open' ? `No open stitch is left to work into: ${f.found} of ${f.expected} could be worked.` : `The row below has ${sts(f.found)} here, ${f.expected} ${f.expected === 1 ? 'is' : 'are'} asked for.${f.params['fit'] === undefined ? '' : ` ${timesThatFit(f)}`}`),
+  notEnoughPlaces: (f) => (f.params['what'] === 'picot' || f.params['what'] === 'corner' ? `The row below has ${many(f.found, String(f.params['what']))} here, ${f.expected} ${f.expected === 1 ? 'is' : 'are'} asked for.` : f.params['what'] === 'open' ? `No open stitch is left to work into: ${f.found} of ${f.expected} could be worked.` : `The row below has ${sts(f.found)} here, ${f.expected} ${f.expected === 1 ? 'is' : 'are'} asked for.${f.params['fit'] === undefined ? '' : ` ${timesThatFit(f)}`}`),
   repeatUneven: (f) => `The repeat doesn't come out even: it takes ${f.expected} at a time and ${sts(f.found)} ${f.found === 1 ? 'is' : 'are'} left over.${f.params['down'] === undefined ? '' : ` A row of ${f.params['down']} or ${f.params['up']} would divide.`}`,
   statedCount: (f) => `Says ${f.found}, makes ${f.expected}.`,
   leftCount: (f) => `Says to leave ${f.expected} unworked, ${f.found} ${f.found === 1 ? 'is' : 'are'} left.`,
@@ -48,6 +58,8 @@ const SENTENCES = {
   sideSaid: (f) => `Labelled ${f.found}, but after the turns before it the ${f.expected} faces.`,
   turningChains: (f) => `Rises to ${f.params['stitch']} with ch ${f.found}; ${many(f.params['rows'], 'row')} of this section ${f.params['rows'] === 1 ? 'does' : 'do'} it with ch ${f.expected}.`,
   abbreviationUnexplained: (f) => `The pattern's abbreviations leave out ${f.found} (${f.expected}).`,
+  cornersUnsure: (f) => `Which places of the ${f.params['word'] === 'round' ? 'round' : 'row'} below are its corners is not certain: ${CORNER_DOUBTS[String(f.params['why'])]?.(f) ?? 'there are none'}. Name them, or say the stitches between. No corner was worked.`,
+  evenlyUnsaid: (f) => `How many are worked evenly is not said; by the heights of the rows it would be ${f.found}. Give the number, or the row's count.`,
   neverUsed: (f) => `${sts(f.found)} of this row ${f.found === 1 ? 'is' : 'are'} still open at the end.`,
   heelOpen: (f) => `The heel isn't closed: ${sts(f.found)} left open ${f.found === 1 ? 'is' : 'are'} not worked yet (${f.params['ahead']} ahead, ${f.params['behind']} behind).`,
   heelOffCentre: (f) => `The heel is ${f.found} stitches off the seam: ${f.params['before']} before it, ${f.params['after']} after it.`,
@@ -83,7 +95,7 @@ export function describeFinding(found: Finding): string {
   const said = SENTENCES[found.rule](found);
   const { unsure } = found.params;
   if (unsure === undefined || found.rule === 'unread') return said;
-  return `${said} ${unsure === 'here' ? 'Some of this row’s words were not read' : 'It stands on a row whose words were not all read'}, so it may be right.`;
+  return `${said} ${unsure === 'here' ? 'Some of this row’s words were not read' : unsure === 'asked' ? 'The row was worked without its corners' : 'It stands on a row that is not certain'}, so it may be right.`;
 }
 
 /** Where a finding is, in words: "Heel, row 9". `number` is the row's number where known. */

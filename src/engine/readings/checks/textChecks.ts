@@ -93,7 +93,7 @@ function escaped(word: string): string {
 
 function stitchesIn(body: readonly Instruction[]): { readonly kind: StitchKind; readonly range: readonly [number, number] }[] {
   return body.flatMap((node) => {
-    if (node.kind === 'work' || node.kind === 'spread') return [{ kind: node.stitch.kind, range: node.range }];
+    if (node.kind === 'work' || node.kind === 'spread' || node.kind === 'evenly') return [{ kind: node.stitch.kind, range: node.range }];
     if (node.kind === 'chain') return [{ kind: 'ch' as const, range: node.range }];
     return node.kind === 'repeat' || node.kind === 'group' || node.kind === 'forSizes' ? stitchesIn(node.body) : [];
   });

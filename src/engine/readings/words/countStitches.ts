@@ -29,6 +29,8 @@ export function countStitches(node: Instruction, size: number): number | null {
     }
     case 'chain':
       return amountFor(node.count, size);
+    case 'evenly':
+      return node.count === null ? null : amountFor(node.count, size);
     case 'repeat': {
       const inside = countBody(node.body, size);
       return node.times.kind === 'toEnd' || inside === null ? null : inside * amountFor(node.times.times, size);

@@ -2,7 +2,7 @@ import type { Program, ProgramRow } from '../../2-construct/program.ts';
 import { FLAG } from '../../3-fabric/fabric.ts';
 import type { Fabric } from '../../3-fabric/fabric.ts';
 import type { Colours } from '../../4-colour/colours.ts';
-import type { Instruction } from '../../notation/instruction.ts';
+import { isCornerWord, type Instruction } from '../../notation/instruction.ts';
 import { foldSteps } from './foldSteps.ts';
 import { unrollRow } from './unrollRow.ts';
 
@@ -72,7 +72,7 @@ export function saysItself({ fabric, colours }: WorkedSize, rowIndex: number): b
 function goesBeyond(node: Instruction): boolean {
   if (node.kind === 'leave' || node.kind === 'otherSide') return true;
   if (node.kind === 'repeat') return node.body.some(goesBeyond);
-  return (node.kind === 'work' || node.kind === 'group') && (node.into.at === 'open' || node.into.at === 'section' || node.into.at === 'ring' || node.into.at === 'marker' || node.into.at === 'beside' || (node.into.at === 'across' && node.into.word === 'corner'));
+  return (node.kind === 'work' || node.kind === 'group') && (node.into.at === 'open' || node.into.at === 'section' || node.into.at === 'ring' || node.into.at === 'marker' || node.into.at === 'beside' || (node.into.at === 'across' && (node.into.word === 'corner' || node.into.word === 'space')) || ('what' in node.into && isCornerWord(node.into.what)));
 }
 
 function yarnOf(yarn: number, program: Program): Instruction {

@@ -32,7 +32,7 @@ describe('rows after a row that could not be read', () => {
 
   it('say so in the sentence', () => {
     const { fabric } = workText(`${HEAD}Row 2: ch 1, turn, zigzag.\nRow 3: ch 1, turn, sc in next 30 sts.`);
-    expect(fabric.findings.filter(({ rule }) => rule === 'notEnoughPlaces').map(describeFinding)).toEqual(['The row below has 20 stitches here, 30 are asked for. It stands on a row whose words were not all read, so it may be right.']);
+    expect(fabric.findings.filter(({ rule }) => rule === 'notEnoughPlaces').map(describeFinding)).toEqual(['The row below has 20 stitches here, 30 are asked for. It stands on a row that is not certain, so it may be right.']);
   });
 
   it('are asked about the same when only the last of them changes', () => {
