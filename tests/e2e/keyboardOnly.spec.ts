@@ -127,6 +127,73 @@ test('Every sheet opens and closes by keys, and the focus comes back to what ope
   await expect(chart(page, 'Cuff')).toBeFocused();
 });
 
+test('Tab through the rows takes none of them in hand; Enter does, and Ctrl+C copies the row that is in focus', async ({ page }) => {
+  await startDemo(page, 'Heel');
+  await find(page, 'heel 5', 'Heel');
+  const inHand = page.getByRole('table', { name: 'Ledger and words' }).locator('[aria-current="true"]');
+  await expect(inHand).toContainText('Row 5');
+  await reach(page, rowOf(page, 'Row 3').getByRole('button', { name: /^Edit the words/ }));
+  await expect(inHand).toContainText('Row 5');
+  await page.keyboard.press('Shift+Tab');
+  await expect(inHand).toContainText('Row 5');
+  await choose(page, rowOf(page, 'Row 2').getByRole('button', { name: 'Row 2', exact: true }));
+  await expect(inHand).toContainText('Row 2');
+  await reach(page, rowOf(page, 'Row 4').getByRole('button', { name: /^Edit the words/ }), 'Shift+Tab');
+  await expect(inHand).toContainText('Row 2');
+  await choose(page, button(page, 'Choose nothing'));
+  await reach(page, rowOf(page, 'Row 4').getByRole('button', { name: /^Edit the words/ }), 'Shift+Tab');
+  await page.keyboard.press('Control+c');
+  await expect(inHand).toContainText('Row 4');
+  await expect(page.getByText('the copied row')).toBeVisible();
+});
+
+test('The menu of a row by keys: arrows, ends and first letters go through it, and an act asks for its number in a dialog', async ({ page }) => {
+  await startDemo(page, 'Heel');
+  await find(page, 'heel 5', 'Heel');
+  await page.keyboard.press('ArrowLeft');
+  await page.keyboard.press('Shift+F10');
+  const menu = page.getByRole('menu', { name: 'Row 5' });
+  const items = menu.getByRole('menuitem');
+  await expect(menu.getByRole('spinbutton')).toHaveCount(0);
+  await expect(menu.locator('[aria-disabled="false"]').first()).toBeFocused();
+  await page.keyboard.press('Home');
+  await expect(items.first()).toBeFocused();
+  await page.keyboard.press('ArrowUp');
+  await expect(items.last()).toBeFocused();
+  await page.keyboard.press('Home');
+  await expect(items.first()).toBeFocused();
+  await page.keyboard.press('End');
+  await expect(items.last()).toBeFocused();
+  await page.keyboard.press('m');
+  await expect(menu.getByRole('menuitem', { name: 'Mirror it' })).toBeFocused();
+  await page.keyboard.press('m');
+  await expect(menu.getByRole('menuitem', { name: 'Move it on by one' })).toBeFocused();
+  // What can't be done now is told, and does nothing.
+  const off = menu.getByRole('menuitem', { name: 'Put what was copied after it' });
+  await expect(off).toHaveAttribute('aria-disabled', 'true');
+  await off.focus();
+  await page.keyboard.press('Enter');
+  await expect(menu).toBeVisible();
+  await page.keyboard.press('Tab');
+  await expect(menu).toHaveCount(0);
+  await expect(chart(page, 'Heel')).toBeFocused();
+
+  const rows = page.getByRole('table', { name: 'Ledger and words' }).getByRole('row', { name: /^Row \d/ });
+  const before = await rows.count();
+  const asked = page.getByRole('dialog', { name: 'Row 5: Work even after it' });
+  for (const [leave, more] of [['Escape', 0], ['Enter', 3]] as const) {
+    await page.keyboard.press('Shift+F10');
+    await page.keyboard.press('w');
+    await page.keyboard.press('Enter');
+    await expect(asked.getByRole('spinbutton', { name: 'rows' })).toBeFocused();
+    await page.keyboard.type('3');
+    await page.keyboard.press(leave);
+    await expect(asked).toHaveCount(0);
+    await expect(rows).toHaveCount(before + more);
+    await expect(chart(page, 'Heel')).toBeFocused();
+  }
+});
+
 test('On to the sizes, along the rows as a maker, and out as a PDF', async ({ page }) => {
   await startDemo(page, 'Cuff');
   await choose(page, page.getByRole('link', { name: 'Sizes' }), 'Shift+Tab');
