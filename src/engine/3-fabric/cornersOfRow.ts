@@ -81,9 +81,8 @@ function groupsOf({ stitches, round }: Hook, first: number, end: number): { read
   for (let stitch = first; stitch < end; stitch++) {
     const { kind } = stitchOfCode(stitches.code(stitch));
     if (kind === 'ch' && stitches.has(stitch, FLAG.space)) {
-      if (space !== NONE && stitches.has(stitch - 1, FLAG.space)) sizes.set(space, sizes.get(space)! + 1);
+      if (space !== NONE) sizes.set(space, sizes.get(space)! + 1);
       else {
-        close(null);
         space = stitch;
         sizes.set(space, 1);
       }

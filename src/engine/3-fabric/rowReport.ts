@@ -57,9 +57,13 @@ const SEVERAL = new Set<string>(['shell', 'vst']);
 /** Chain spaces that stitches [first, end) hang: runs of chains between stitches. */
 function spacesBy(hook: Hook, first: number, end: number): number {
   let spaces = 0;
+  let inside = false;
   for (let stitch = first; stitch < end; stitch++) {
+    // A picot hangs in the middle of a space.
+    if (hook.stitches.code(stitch) === stitchCode('picot')) continue;
     const space = hook.stitches.has(stitch, FLAG.space);
-    if (space && !(stitch > first && hook.stitches.has(stitch - 1, FLAG.space))) spaces++;
+    if (space && !inside) spaces++;
+    inside = space;
   }
   return spaces;
 }

@@ -1,4 +1,4 @@
-import { stitchRow, type StitchKind } from '../craft/stitches.ts';
+import { stitchCode, stitchRow, type StitchKind } from '../craft/stitches.ts';
 import { NONE } from './edge.ts';
 import { FLAG } from './fabric.ts';
 import type { Hook } from './hook.ts';
@@ -53,7 +53,7 @@ export function settleTurningChain(hook: Hook, kind: StitchKind, reading: ChainR
 
 /** Puts chains [first, end) on the edge as one chain space. */
 export function putSpace(hook: Hook, first: number, end: number): void {
-  let run = NONE;
+  let run = spaceGoingOn(hook, first);
   for (let chain = first; chain < end; chain++) {
     hook.stitches.mark(chain, FLAG.space);
     const place = hook.put(chain, undefined, run);
@@ -62,4 +62,12 @@ export function putSpace(hook: Hook, first: number, end: number): void {
       hook.edge.run.set(place, run);
     }
   }
+}
+
+/** The space that chains from `first` on belong to already: the one before a picot that hangs in its middle; else NONE. */
+function spaceGoingOn({ stitches, edge, state, lastPut, row }: Hook, first: number): number {
+  let before = first - 1;
+  while (before >= 0 && stitches.code(before) === stitchCode('picot')) before--;
+  if (before < 0 || before === first - 1 || lastPut === NONE || state.behind !== lastPut || edge.stitch.at(lastPut) !== before) return NONE;
+  return stitches.rows.at(before) === row ? edge.run.at(lastPut) : NONE;
 }

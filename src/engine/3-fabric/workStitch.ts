@@ -27,10 +27,6 @@ export function workStitch(work: RowWork, clause: Work): void {
     workIntoTop(work, clause);
     return;
   }
-  if (clause.stitch.kind === 'picot') {
-    for (let i = 0; i < each; i++) hook.make(clause.stitch, hook.state.thread === NONE ? [] : [hook.state.thread], 0);
-    return;
-  }
   workInto(work, clause, clause.stitch.together, clause.stitch, (bases, flags) => {
     const from = clause.stitch.spike > 0 ? [ancestor(work, bases[0]!, clause.stitch.spike)] : bases;
     for (let i = 0; i < each; i++) makeOne(work, clause.stitch, from, flags | (i > 0 ? FLAG.sameBase : 0));
@@ -280,6 +276,11 @@ function ringBase(work: RowWork): number {
 
 function workIntoTop(work: RowWork, clause: Work): void {
   const { hook } = work;
+  if (clause.stitch.kind === 'picot') {
+    settleBeforePicot(work);
+    for (let i = amountOf(work, clause.each); i > 0; i--) hook.make(clause.stitch, hook.state.thread === NONE ? [] : [hook.state.thread], 0);
+    return;
+  }
   // Chains closed by a slip stitch in their own beginning hang as a picot: no place on the edge.
   const base = hook.state.pending > 0 ? hook.stitches.count - hook.state.pending : hook.state.thread;
   hook.state.pending = 0;
@@ -295,6 +296,17 @@ function ancestor(work: RowWork, stitch: number, rows: number): number {
   }
   return base;
 }
+
+/** What a picot hangs on stands already: chains before it are a space, or the turning chain of their height. */
+function settleBeforePicot(work: RowWork): void {
+  const { state } = work.hook;
+  if (state.pending === 0) return;
+  if (state.pendingAtStart && !work.group) settleTurningChain(work.hook, RISEN[Math.min(state.pending, RISEN.length) - 1]!, work.reading);
+  else settleGroupChains(work);
+}
+
+/** The stitch that a turning chain of 1, 2, … rises to. */
+const RISEN = ['sc', 'hdc', 'dc', 'tr', 'dtr'] as const;
 
 /** Makes one stitch (shells and V-stitches: all of theirs) and puts its top on the edge. */
 function makeOne(work: RowWork, call: StitchCall, bases: readonly number[], flags: number): void {

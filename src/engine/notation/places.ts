@@ -54,15 +54,19 @@ function readPlaceHere(reader: RowReader): ReadPlace | null {
     const count = readAmount(reader);
     const noun = readNoun(reader);
     if (!noun) return null;
+    // "Last sc made" is the one just made.
+    if (count === null && reader.take('made')) return { into: { at: 'top' }, each: false };
     takeOfRow(reader);
     return { into: count === null || count === 1 ? { at: 'last', what: noun.what } : { at: 'next', count, ...noun }, each: false };
   }
   if (reader.token().kind === 'ordinal') return readNth(reader);
   if (reader.take('top')) return readTop(reader);
+  if (reader.is('base') && reader.is('of', 1)) return readBase(reader);
   if (reader.takeAll('marked', ST) || reader.take(MARKER)) return { into: { at: 'marker' }, each: false };
   reader.take('magic');
   if (reader.take('ring') || reader.take('circle') || reader.take('mr')) return { into: { at: 'ring' }, each: false };
-  if (reader.takeAll(ST, 'just', 'made')) return { into: { at: 'top' }, each: false };
+  const made = reader.attempt(() => (readNoun(reader) && reader.takeAll('just', 'made') ? true : null));
+  if (made) return { into: { at: 'top' }, each: false };
   const count = reader.is('-', 1) ? null : readAmount(reader);
   const noun = readNoun(reader);
   if (!noun) return null;
@@ -192,8 +196,39 @@ function readNth(reader: RowReader): ReadPlace | null {
     return reader.take('hook') ? { into: { at: 'fromHook', nth }, each: false } : null;
   }
   if (nth !== 1) return null;
-  takeOfRow(reader);
+  if (!takeOfRow(reader) || reader.is('-')) takeOfChain(reader);
   return { into: count === null || count === 1 ? { at: 'first', what: noun.what } : { at: 'next', count, ...noun }, each: false };
+}
+
+/** Whose first chain it is: `of ch-3`, `of these chs`, `of the chain just made`. */
+function takeOfChain(reader: RowReader): void {
+  if (!reader.take('of')) {
+    // `of ch` was read as the foundation's.
+    if (reader.is('-') && reader.token(1).kind === 'number') reader.at += 2;
+    return;
+  }
+  const start = reader.at - 1;
+  reader.takeArticles();
+  while (reader.take('these') || reader.take('those') || reader.take('this') || reader.take('picot')) reader.takeArticles();
+  const number = reader.token().kind === 'number' && reader.is(CH, 1) ? 1 : 0;
+  reader.at += number;
+  if (!reader.take(CH) && !reader.is(',') && reader.at < reader.end) {
+    reader.at = start;
+    return;
+  }
+  if (reader.is('-') && reader.token(1).kind === 'number') reader.at += 2;
+  reader.take('just');
+  reader.take('made');
+}
+
+/** `base of ch`, `base of ch-3`: the stitch that the chains stand on. */
+function readBase(reader: RowReader): ReadPlace | null {
+  reader.at += 2;
+  reader.takeArticles();
+  while (reader.take('these') || reader.take('those') || reader.take('this'));
+  if (!reader.take(CH)) return null;
+  if (reader.is('-') && reader.token(1).kind === 'number') reader.at += 2;
+  return { into: { at: 'top' }, each: false };
 }
 
 /** `top of turning ch` is the last place; `top of last sc`, `top of st just made` the stitch just made. */

@@ -1,6 +1,7 @@
 import { finding } from './finding.ts';
 import type { Finding } from './finding.ts';
 import { changeAmounts } from './changeAmounts.ts';
+import { foldPicots } from './foldPicots.ts';
 import type { Amount, Instruction, Stated } from './instruction.ts';
 import { RowReader } from './rowReader.ts';
 import type { ReadOptions } from './rowReader.ts';
@@ -44,10 +45,10 @@ function readWhole(text: string, options: ReadOptions): ReadRow {
   const reader = new RowReader(text, options);
   const top: Counted = { stated: null, nodesBefore: 0 };
   const body = settleSkippedFirst(readSequence(reader, { star: false, top }), text);
-  if (!top.stated || body.slice(top.nodesBefore).every(({ kind }) => AFTER_COUNT.has(kind))) return { body, stated: top.stated, findings: reader.findings };
+  if (!top.stated || body.slice(top.nodesBefore).every(({ kind }) => AFTER_COUNT.has(kind))) return { body: foldPicots(body), stated: top.stated, findings: reader.findings };
   const { range } = top.stated;
   const remark: Instruction = { kind: 'remark', text: text.slice(range[0], range[1]).replace(/^[([{]|[)\]}]$/g, ''), range };
-  return { body: body.toSpliced(top.nodesBefore, 0, remark), stated: null, findings: reader.findings };
+  return { body: foldPicots(body.toSpliced(top.nodesBefore, 0, remark)), stated: null, findings: reader.findings };
 }
 
 /** Reads the parts of a row that differ by size each by itself; what is outside a part stands as white space, so that places stay. */

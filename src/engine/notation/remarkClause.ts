@@ -22,10 +22,22 @@ const REMARKS: readonly RegExp[] = [
   /^(work |working )?to (correspond|match)\b/,
   /^(stretch|ease|block)\b/,
 ];
+/** `picot made`, `first shell completed`: tells what the words before were. */
+const MADE = /^(?!\d)(?:[\p{L}\d-]+ ){1,4}(?:is )?(?:made|completed?|formed)$/u;
+const PLACED = /\b(?:in|into|of|to|over|on|around|just|last|times)\b/;
 const STOP = new Set([',', ';', '.', ':', '*', ')', ']', '}', 'and', 'then']);
+
+/** Reads words that say what has been made, before they are read as asking for it. */
+export function readMade(reader: RowReader): Instruction | null {
+  return readWordsAs(reader, (words) => MADE.test(words) && !PLACED.test(words));
+}
 
 /** Reads a clause that changes nothing; the rest of the clause belongs to it. */
 export function readRemark(reader: RowReader): Instruction | null {
+  return readWordsAs(reader, (words) => REMARKS.some((pattern) => pattern.test(words)));
+}
+
+function readWordsAs(reader: RowReader, fits: (words: string) => boolean): Instruction | null {
   const start = reader.at;
   let end = start;
   while (end < reader.end && end - start < 24 && !STOP.has(reader.tokens[end]!.word) && reader.tokens[end]!.close < 0) end++;
@@ -33,7 +45,7 @@ export function readRemark(reader: RowReader): Instruction | null {
     .slice(start, end)
     .map((token) => token.word)
     .join(' ');
-  if (!REMARKS.some((pattern) => pattern.test(words))) return null;
+  if (!fits(words)) return null;
   reader.at = end;
   return { kind: 'remark', text: reader.slice(start), range: reader.range(start) };
 }

@@ -16,7 +16,7 @@ import { readMesh } from './meshClause.ts';
 import { readEveryOther, readInPattern } from './patternClause.ts';
 import { readSpread, readSpreadAfter } from './spreadClause.ts';
 import { readPlace } from './places.ts';
-import { readRemark } from './remarkClause.ts';
+import { readMade, readRemark } from './remarkClause.ts';
 import { asGroup, isRepFrom, readBracket, readEnding, readStar } from './repeats.ts';
 import type { RowReader } from './rowReader.ts';
 import { matchSpecial, matchStitch, readLoop } from './stitchReading.ts';
@@ -241,6 +241,7 @@ function leadingBracket(reader: RowReader): readonly Instruction[] | null {
 function readWords(reader: RowReader, done: Done): readonly Instruction[] | null {
   const onlyChains = done.chains && !done.others;
   return (
+    one(reader, readMade) ??
     one(reader, readNoJoin) ??
     one(reader, readOtherSide) ??
     one(reader, readCloseUp) ??

@@ -53,7 +53,7 @@ function specialOf(name: string, definition: string, terms: Terms, stands: 'list
   const phrases = [named ? named[1]! : name, ...(named ? [named[2]!] : [])].map(wordsOf).filter((words) => words.length > 0);
   const read = readRow(definition.trim(), { terms, sizes: 1 });
   const body = read.body.filter(({ kind: of }) => of !== 'remark');
-  if (read.findings.length === 0 && body.length > 0) {
+  if (read.findings.length === 0 && body.length > 0 && kind !== 'picot') {
     const [only] = body;
     if (body.length === 1 && only?.kind === 'group') return { phrases, call: null, body: only.body };
     if (body.length === 1 && only?.kind === 'work') {
@@ -63,6 +63,9 @@ function specialOf(name: string, definition: string, terms: Terms, stands: 'list
     }
   }
   if (!kind) return null;
+  // `Ch 4, sl st in first ch`: its chains.
+  const [chains] = body;
+  if (kind === 'picot') return { phrases, call: plainCall('picot', chains?.kind === 'chain' && typeof chains.count === 'number' && chains.count <= 30 ? chains.count : stitchRow('picot').legs), body: null };
   const times = /(\d{1,2})(?:[ ]more)? times\b/i.exec(definition);
   const legs = LEGS.exec(definition);
   const own = stitchRow(kind);

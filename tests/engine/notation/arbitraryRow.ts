@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import type { StitchKind } from '../../../src/engine/craft/stitches.ts';
+import { foldPicots } from '../../../src/engine/notation/foldPicots.ts';
 import { stitchRow } from '../../../src/engine/craft/stitches.ts';
 import type { Amount, Instruction, Into, PlaceWord, Stated, StitchCall, Times } from '../../../src/engine/notation/instruction.ts';
 
@@ -144,5 +145,6 @@ function stated(sizes: number): fc.Arbitrary<Stated | null> {
 /** A row of a pattern with so many sizes: instructions that reading can give, and a count. */
 export function arbitraryRow(sizes: number): fc.Arbitrary<{ readonly body: readonly Instruction[]; readonly stated: Stated | null }> {
   const clauses = fc.array(fc.oneof({ weight: 14, arbitrary: clause(sizes, 2, false).map((one) => [one] as readonly Instruction[]) }, { weight: 1, arbitrary: eachCorner(sizes) }), { minLength: 1, maxLength: 8 });
-  return fc.record({ body: clauses.map((parts) => parts.flat()), stated: stated(sizes) });
+  // Chains closed at once are picots, as reading gives them.
+  return fc.record({ body: clauses.map((parts) => foldPicots(parts.flat())), stated: stated(sizes) });
 }

@@ -138,7 +138,7 @@ export const PHRASES: readonly Phrases[] = [
       ['sc in each st to 3 sts before marker', 'sc@marker-3'],
       ['*sc; rep from * across to last 2 sts, dc2tog', '*sc@next1*>across-2 dc&2@next1'],
       ['dc in top of turning ch', 'dc@last'],
-      ['sc in same st as joining, ch 3, sl st in top of last sc', 'sc@same ch3 slst@top'],
+      ['sc in same st as joining, ch 3, sl st in top of last sc', "sc@same picot'3@top"],
       ['sl st in first sc', 'slst@first:sc'],
       ['sc 6, sl st in first sc', 'sc@next6 join'],
       ['sc in next sc, dc in next 2 dc, sc in next ch-sp, sc in next 2 ch-1 sps', 'sc@next1:sc dc@next2:dc sc@next1:sp sc@next2:sp*1'],
