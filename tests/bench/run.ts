@@ -1,4 +1,4 @@
-// Compares the chart with other ways of drawing it: `npm run bench -- [--repeats 7] [--only layered,bareCanvas] [--shape flat] [--capped]`.
+// Compares the chart with other ways of drawing it: `npm run bench -- [--repeats 7] [--only layered,bareCanvas] [--shape flat] [--capped] [--first]`.
 // A new browser for each sample, the order shuffled (seeded), medians over the samples; × is the ratio to the bare canvas.
 import { mkdtempSync, rmSync } from 'node:fs';
 import { cpus, loadavg, tmpdir } from 'node:os';
@@ -14,7 +14,7 @@ const NAMES = ['layered', 'bareCanvas', 'matchedCanvas', 'd3Join', 'nodePerStitc
 const { values } = parseArgs({
   options: {
     repeats: { type: 'string', default: '7' }, only: { type: 'string', default: NAMES.join(',') }, shape: { type: 'string', default: 'tilted' },
-    columns: { type: 'string', default: '200' }, rows: { type: 'string', default: '300' }, capped: { type: 'boolean', default: false },
+    columns: { type: 'string', default: '200' }, rows: { type: 'string', default: '300' }, capped: { type: 'boolean', default: false }, first: { type: 'boolean', default: false },
   },
 });
 const names = values.only.split(',');
@@ -47,7 +47,7 @@ async function open(name: string): Promise<Sample & { heapMb: number }> {
   const chromiumRun = await chromium.launch({ args: [...BROWSER_FLAGS.filter((flag) => flag !== '--headless'), ...flags], ...(browser?.path ? { executablePath: browser.path } : {}) });
   try {
     const page = await chromiumRun.newPage({ viewport: { width: 1440, height: 900 } });
-    await page.goto(`${url}?variant=${name}&shape=${values.shape}&columns=${values.columns}&rows=${values.rows}`);
+    await page.goto(`${url}?variant=${name}&shape=${values.shape}&columns=${values.columns}&rows=${values.rows}${values.first ? '&first' : ''}`);
     const sample = (await page.evaluate('measure()')) as Sample;
     const session = await page.context().newCDPSession(page);
     await session.send('HeapProfiler.collectGarbage');
@@ -69,7 +69,7 @@ function print(): void {
     ['DOM elements', (sample) => sample.elements],
     ['heap, MB', (sample) => sample.heapMb],
   ];
-  for (const zoom of ['whole', 'work']) {
+  for (const zoom of values.first ? [] : ['whole', 'work']) {
     for (const kind of ['edit', 'editGaps', 'brush', 'recolour', 'pan', 'zoom'] as const) {
       for (const part of [0.5, 0.95]) measures.push([`${zoom}: ${kind} p${part * 100}`, (sample) => quantile(sample.zooms[zoom]![kind], part)]);
     }

@@ -12,26 +12,23 @@ export interface Blocks {
   readonly blockOf: Int32Array;
 }
 
-/** Cells along the side of a block: 16 × 16 = 256 stitches (64 to 256 measured alike; more make an edit dearer). */
-const SIDE = 16;
-
-/** Cuts a drawing into blocks; empty patches are left out. Linear in the number of items. */
-export function cutBlocks(drawing: Drawing): Blocks {
+/** Cuts a drawing into blocks of about `side` × `side` cells; empty patches are left out. Linear in the number of items. */
+export function cutBlocks(drawing: Drawing, side: number): Blocks {
   const { stitches, bounds, cellWidthMm, cellHeightMm } = drawing;
-  const { count, x, y } = stitches;
-  const sideMm = SIDE * Math.sqrt(cellWidthMm * cellHeightMm);
+  const { count, x, y, corners, glyph, glyphX, glyphY } = stitches;
+  const sideMm = side * Math.sqrt(cellWidthMm * cellHeightMm);
   const columns = Math.max(1, Math.ceil((bounds.x1 - bounds.x0) / sideMm));
   const rows = Math.max(1, Math.ceil((bounds.y1 - bounds.y0) / sideMm));
-  const patchOf = new Int32Array(count);
+  // First the patch of each item, then its block: patches without items have none.
+  const blockOf = new Int32Array(count);
   const sizes = new Int32Array(columns * rows);
   for (let i = 0; i < count; i++) {
-    const column = clamp(Math.floor((x[i]! - bounds.x0) / sideMm), columns);
-    const row = clamp(Math.floor((y[i]! - bounds.y0) / sideMm), rows);
-    const patch = row * columns + column;
-    patchOf[i] = patch;
+    const column = Math.floor((x[i]! - bounds.x0) / sideMm), row = Math.floor((y[i]! - bounds.y0) / sideMm);
+    const patch = (row < 0 ? 0 : row < rows ? row : rows - 1) * columns + (column < 0 ? 0 : column < columns ? column : columns - 1);
+    blockOf[i] = patch;
     sizes[patch]!++;
   }
-  const blockOfPatch = new Int32Array(columns * rows).fill(-1);
+  const blockOfPatch = new Int32Array(columns * rows);
   const starts = [0];
   for (let patch = 0; patch < sizes.length; patch++) {
     if (sizes[patch] === 0) continue;
@@ -41,25 +38,37 @@ export function cutBlocks(drawing: Drawing): Blocks {
   const start = Int32Array.from(starts);
   const next = start.slice();
   const items = new Int32Array(count);
-  const blockOf = new Int32Array(count);
   const boxes = new Float32Array((starts.length - 1) * 4);
-  for (let b = 0; b < starts.length - 1; b++) boxes.set([Infinity, Infinity, -Infinity, -Infinity], b * 4);
+  for (let o = 0; o < boxes.length; o += 4) {
+    boxes[o] = boxes[o + 1] = Infinity;
+    boxes[o + 2] = boxes[o + 3] = -Infinity;
+  }
   const reach = glyphReaches(drawing);
   for (let i = 0; i < count; i++) {
-    const block = blockOfPatch[patchOf[i]!]!;
+    const block = blockOfPatch[blockOf[i]!]!;
+    const o = block * 4;
     blockOf[i] = block;
     items[next[block]!++] = i;
-    let x0 = Infinity, y0 = Infinity, x1 = -Infinity, y1 = -Infinity;
+    let x0 = boxes[o]!, y0 = boxes[o + 1]!, x1 = boxes[o + 2]!, y1 = boxes[o + 3]!;
     for (let c = i * 8; c < i * 8 + 8; c += 2) {
-      const cx = stitches.corners[c]!, cy = stitches.corners[c + 1]!;
+      const cx = corners[c]!, cy = corners[c + 1]!;
       if (cx < x0) x0 = cx;
       if (cx > x1) x1 = cx;
       if (cy < y0) y0 = cy;
       if (cy > y1) y1 = cy;
     }
-    widen(boxes, block, x0, y0, x1, y1);
-    const around = stitches.glyph[i]! >= 0 ? reach[stitches.glyph[i]!]! : 0;
-    if (around > 0) widen(boxes, block, stitches.glyphX[i]! - around, stitches.glyphY[i]! - around, stitches.glyphX[i]! + around, stitches.glyphY[i]! + around);
+    const around = glyph[i]! >= 0 ? reach[glyph[i]!]! : 0;
+    if (around > 0) {
+      const gx = glyphX[i]!, gy = glyphY[i]!;
+      if (gx - around < x0) x0 = gx - around;
+      if (gx + around > x1) x1 = gx + around;
+      if (gy - around < y0) y0 = gy - around;
+      if (gy + around > y1) y1 = gy + around;
+    }
+    boxes[o] = x0;
+    boxes[o + 1] = y0;
+    boxes[o + 2] = x1;
+    boxes[o + 3] = y1;
   }
   return { count: starts.length - 1, start, items, boxes, blockOf };
 }
@@ -85,18 +94,6 @@ export function changedBlocks(blocks: Blocks, stitchOfItem: Int32Array, before: 
     if (all || before[stitch] !== after[stitch]) changed.add(blocks.blockOf[i]!);
   }
   return changed;
-}
-
-function clamp(value: number, count: number): number {
-  return Math.min(Math.max(value, 0), count - 1);
-}
-
-function widen(boxes: Float32Array, block: number, x0: number, y0: number, x1: number, y1: number): void {
-  const o = block * 4;
-  if (x0 < boxes[o]!) boxes[o] = x0;
-  if (y0 < boxes[o + 1]!) boxes[o + 1] = y0;
-  if (x1 > boxes[o + 2]!) boxes[o + 2] = x1;
-  if (y1 > boxes[o + 3]!) boxes[o + 3] = y1;
 }
 
 /** How far each glyph reaches from its origin, mm. */

@@ -1,4 +1,5 @@
 import type { Drawing } from '../../engine/6-drawing/drawing.ts';
+import { pathBytes } from './pathBytes.ts';
 import { UNITS_PER_MM } from './pathUnits.ts';
 
 /** How the outline of cells is drawn, mm. */
@@ -14,11 +15,13 @@ export interface FillShape {
 /** Corner offsets in `corners`: bottom left, bottom right, top right, top left. */
 const BL = 0, BR = 2, TR = 4, TL = 6;
 
-/** One long side of a run, in units: x, y, x, y … Written over for each run; a run of n cells needs 2n + 2 numbers. */
+/** One long side of a run, in units: x, y, x, y … Written over for each run; one of n cells needs 2n + 2 numbers. */
 interface Side {
-  readonly at: number[];
+  at: Int32Array;
   length: number;
 }
+const bottom: Side = { at: new Int32Array(512), length: 0 };
+const top: Side = { at: new Int32Array(512), length: 0 };
 
 /**
  * Path data that fills the cells of `items[from] … items[to - 1]`. Cells that follow one another in the drawing, lie in
@@ -29,9 +32,7 @@ export function fillPath(drawing: Drawing, items: ArrayLike<number>, from: numbe
   const { corners, row } = drawing.stitches;
   const near = Math.max(shape.toleranceMm, 0.02);
   const tolerance = shape.toleranceMm * UNITS_PER_MM;
-  const bottom: Side = { at: [], length: 0 };
-  const top: Side = { at: [], length: 0 };
-  let text = '';
+  pathBytes.start();
   let i = from;
   while (i < to) {
     const start = i;
@@ -46,14 +47,22 @@ export function fillPath(drawing: Drawing, items: ArrayLike<number>, from: numbe
       last = next;
       i++;
     }
-    bottom.length = top.length = 0;
+    makeRoom(bottom, 2 * (i - start) + 2);
+    makeRoom(top, 2 * (i - start) + 2);
     // Corners between the cells of a level run lie on its edges: the first and the last cell say all.
     const stride = i - start > 2 && isLevel(corners, items, start, i) ? i - 1 - start : 1;
-    for (let j = start; j < i; j += stride) addCell(corners, items[j]! * 8, way === -1, j === start, j === i - 1, shape.growMm, bottom, top);
+    for (let j = start; j < i; j += stride) addCell(corners, items[j]! * 8, way === -1, j === start, j === i - 1, shape.growMm);
     // All outlines run the same way round: where grown rows overlap they must add up, not cancel, under the non-zero rule.
-    text += way === -1 ? closed(top, bottom, tolerance) : closed(bottom, top, tolerance);
+    if (way === -1) writeClosed(top, bottom, tolerance);
+    else writeClosed(bottom, top, tolerance);
   }
-  return text;
+  return pathBytes.text();
+}
+
+/** Empties a side for so many numbers. */
+function makeRoom(side: Side, numbers: number): void {
+  side.length = 0;
+  if (side.at.length < numbers) side.at = new Int32Array(2 * numbers);
 }
 
 /** Whether the cells of a run have their lower corners on one level line, and their upper corners on another. */
@@ -78,7 +87,7 @@ function same(corners: Float32Array, p: number, q: number, near: number): boolea
 }
 
 /** Adds a cell's bottom corners to one side of a run and its top corners to the other, grown outward, in units. */
-function addCell(corners: Float32Array, at: number, backward: boolean, first: boolean, last: boolean, grow: number, bottom: Side, top: Side): void {
+function addCell(corners: Float32Array, at: number, backward: boolean, first: boolean, last: boolean, grow: number): void {
   const nearB = at + (backward ? BR : BL), farB = at + (backward ? BL : BR);
   const nearT = at + (backward ? TR : TL), farT = at + (backward ? TL : TR);
   const dx = corners[farB]! - corners[nearB]! + corners[farT]! - corners[nearT]!;
@@ -103,21 +112,21 @@ function add(side: Side, xMm: number, yMm: number): void {
 }
 
 /** One closed outline: along one side there, along the other back, without the corners that lie on a straight line. */
-function closed(there: Side, back: Side, tolerance: number): string {
+function writeClosed(there: Side, back: Side, tolerance: number): void {
   straighten(there, tolerance);
   straighten(back, tolerance);
   let x = there.at[0]!, y = there.at[1]!;
-  let text = `M${x} ${y}`;
+  pathBytes.moveTo(x, y);
   for (let p = 2; p < there.length + back.length; p += 2) {
     const q = there.length + back.length - 2 - p;
     const nx = p < there.length ? there.at[p]! : back.at[q]!;
     const ny = p < there.length ? there.at[p + 1]! : back.at[q + 1]!;
     if (nx === x && ny === y) continue;
-    text += ny === y ? `h${nx - x}` : nx === x ? `v${ny - y}` : `l${nx - x} ${ny - y}`;
+    pathBytes.lineBy(nx - x, ny - y);
     x = nx;
     y = ny;
   }
-  return `${text}z`;
+  pathBytes.close();
 }
 
 /**

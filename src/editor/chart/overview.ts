@@ -1,13 +1,15 @@
 import type { Drawing } from '../../engine/6-drawing/drawing.ts';
 import { blockFills, GHOST_FILL } from './blockPaths.ts';
 import type { Blocks } from './blocks.ts';
-import { detailFor } from './detail.ts';
+import { FAR } from './detail.ts';
 import { UNITS_PER_MM } from './pathUnits.ts';
 import type { ViewTransform } from './viewTransform.ts';
 
 /** A small picture of all fills under the chart, seen only while blocks are still missing. The SVG is the chart. */
 export interface Overview {
-  /** Starts afresh; blocks are drawn when the browser is idle. */
+  /** Whether it shows all of the drawing. */
+  readonly isDrawn: boolean;
+  /** Starts afresh; blocks, those of the far detail, are drawn when the browser is idle. */
   reset(drawing: Drawing, blocks: Blocks, yarnOf: Uint8Array, palette: readonly string[]): void;
   /** Draws some blocks again with new yarns. */
   redraw(blocks: Iterable<number>, yarnOf: Uint8Array): void;
@@ -35,7 +37,6 @@ function forget(handle: number): void {
 /** Draws on a canvas that lies under the SVG. */
 export function overview(canvas: HTMLCanvasElement): Overview {
   const context = canvas.getContext('2d', { alpha: true });
-  const far = detailFor(1, true);
   const waiting = new Set<number>();
   let source: { drawing: Drawing; blocks: Blocks; yarnOf: Uint8Array; palette: readonly string[] } | null = null;
   let pxPerMm = 1;
@@ -67,7 +68,7 @@ export function overview(canvas: HTMLCanvasElement): Overview {
     for (const block of waiting) {
       if (deadline.timeRemaining() < 2 && !deadline.didTimeout) break;
       waiting.delete(block);
-      for (const { key, d } of blockFills(drawing, blocks, block, yarnOf, far)) {
+      for (const { key, d } of blockFills(drawing, blocks, block, yarnOf, FAR)) {
         context.fillStyle = key === GHOST_FILL ? '#8884' : (palette[key] ?? '#808080');
         context.fill(new Path2D(d));
       }
@@ -79,6 +80,9 @@ export function overview(canvas: HTMLCanvasElement): Overview {
   }
 
   return {
+    get isDrawn() {
+      return source !== null && !isFresh && waiting.size === 0;
+    },
     reset(drawing, blocks, yarnOf, palette) {
       source = { drawing, blocks, yarnOf, palette };
       const width = drawing.bounds.x1 - drawing.bounds.x0, height = drawing.bounds.y1 - drawing.bounds.y0;

@@ -2,7 +2,7 @@ import type { Drawing } from '../../engine/6-drawing/drawing.ts';
 import { blockLayer } from './blockLayer.ts';
 import { blockFills, blockSymbols } from './blockPaths.ts';
 import { blocksWithin, changedBlocks, cutBlocks, type Blocks } from './blocks.ts';
-import { detailFor, type Detail } from './detail.ts';
+import { detailFor, FAR, type Detail } from './detail.ts';
 import { glyphPen, type GlyphPen } from './glyphPen.ts';
 import { printLook } from '../../engine/6-drawing/look.ts';
 import type { Yarn } from '../../engine/1-pattern/pattern.ts';
@@ -66,9 +66,8 @@ const MARGIN_PX = 200;
 const FIRST_SLICE_MS = 16;
 const SLICE_MS = 10;
 const MOVING_SLICE_MS = 4;
-/** A change of yarns is drawn in so many frames at most, and so many blocks a frame at least: what is drawn costs more than what is built. */
-const FRAMES = 3;
-const LEAST_BLOCKS = 4;
+/** The same for new yarns: each frame that draws a part of them costs more than building it, so that one long frame is over sooner than several. */
+const YARNS_SLICE_MS = 60;
 /** Blocks added a frame while the chart moves. */
 const MOVING_BLOCKS = 3;
 /** Below this part of the scale at rest so much comes into sight that only the overview can keep up. */
@@ -89,7 +88,10 @@ export function stage(parts: StageParts, port: StagePort): Stage {
   const shown = blockLayer(parts.fills, parts.prints, parts.symbols);
   const under = overview(parts.overview);
   let drawing: Drawing | null = null;
+  /** The blocks of the detail in sight. */
   let blocks: Blocks | null = null;
+  /** The drawing's blocks by their side. */
+  const cuts = new Map<number, Blocks>();
   let yarnOf: Uint8Array = new Uint8Array(0);
   let yarns: readonly Yarn[] = [];
   let mono = false;
@@ -100,14 +102,18 @@ export function stage(parts: StageParts, port: StagePort): Stage {
   let view: ViewTransform = { x: 0, y: 0, k: 1 };
   let restView = view;
   let bakedK = 0;
-  let detail = detailFor(0, true);
+  let detail = FAR;
   let pen: GlyphPen | null = null;
   let moving = false;
   let frame = 0;
-  let blocksAFrame = Infinity;
   let busy = false;
   const waiting = new Set<number>();
 
+  function cut(of: Drawing, side: number): Blocks {
+    const known = cuts.get(side) ?? cutBlocks(of, side);
+    cuts.set(side, known);
+    return known;
+  }
   function note(): string {
     return `${detail.level} ${chartView}`;
   }
@@ -119,9 +125,9 @@ export function stage(parts: StageParts, port: StagePort): Stage {
     const prints = mono && chartView !== 'symbols' && detail.level !== 'far' ? blockPrints(drawing, blocks, block, yarnOf, yarns, chartView === 'both' && detail.symbols) : null;
     shown.put(block, fills, symbols, prints, note());
   }
-  /** Builds waiting blocks for about so long and no more than `blocksAFrame`; the rest follows in later frames. */
+  /** Builds waiting blocks for about so long; the rest follows in later frames. */
   function work(budgetMs: number): void {
-    const most = moving ? Math.min(blocksAFrame, MOVING_BLOCKS) : blocksAFrame;
+    const most = moving ? MOVING_BLOCKS : Infinity;
     const end = performance.now() + budgetMs;
     let built = 0;
     for (const block of waiting) {
@@ -129,7 +135,6 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       if (++built >= most || performance.now() >= end) break;
     }
     if (waiting.size > 0) return wake();
-    blocksAFrame = Infinity;
     if (!moving) under.place(null);
     if (busy) port.busy((busy = false));
   }
@@ -143,7 +148,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       addMissing();
       port.move(view, restView);
     }
-    work(moving ? MOVING_SLICE_MS : SLICE_MS);
+    work(moving ? MOVING_SLICE_MS : busy ? YARNS_SLICE_MS : SLICE_MS);
   }
   function place(): void {
     if (bakedK === 0) return;
@@ -165,7 +170,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
   }
   /** Draws at the scale of the view: blocks that are missing or too coarse, or all of them. */
   function bake(all: boolean): void {
-    if (!drawing || !blocks || size.width === 0) return;
+    if (!drawing || size.width === 0) return;
     moving = false;
     view = onWholePixels(view, window.devicePixelRatio || 1);
     const first = bakedK === 0;
@@ -174,6 +179,9 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       for (const world of parts.worlds) world.setAttribute('transform', `scale(${bakedK / UNITS_PER_MM})`);
     }
     const next = detailFor(Math.min(drawing.cellWidthMm, drawing.cellHeightMm) * bakedK, chartView !== 'symbols');
+    const isRecut = next.side !== detail.side;
+    if (isRecut) for (const block of [...shown.blocks.keys()]) shown.drop(block);
+    const now = (blocks = cut(drawing, next.side));
     if (next !== detail || (next.symbols && !pen)) {
       detail = next;
       pen = detail.symbols ? glyphPen(drawing, detail) : null;
@@ -184,19 +192,18 @@ export function stage(parts: StageParts, port: StagePort): Stage {
     if (painted !== ground) shown.paint(ground === 'tones' ? tonedInks(inks, yarns) : inks);
     painted = ground;
     place();
-    const needed = blocksWithin(blocks, visibleBox(view, size, MARGIN_PX));
+    const needed = blocksWithin(now, visibleBox(view, size, MARGIN_PX));
     const keep = new Set(needed);
     for (const block of [...shown.blocks.keys()]) if (!keep.has(block)) shown.drop(block);
     waiting.clear();
     const [midX, midY] = [(size.width / 2 - view.x) / view.k, (size.height / 2 - view.y) / view.k];
     const stale = all ? needed : needed.filter((block) => shown.blocks.get(block) !== note());
-    const distance = (b: number): number => Math.hypot((blocks!.boxes[b * 4]! + blocks!.boxes[b * 4 + 2]!) / 2 - midX, (blocks!.boxes[b * 4 + 1]! + blocks!.boxes[b * 4 + 3]!) / 2 - midY);
+    const distance = (b: number): number => Math.hypot((now.boxes[b * 4]! + now.boxes[b * 4 + 2]!) / 2 - midX, (now.boxes[b * 4 + 1]! + now.boxes[b * 4 + 3]!) / 2 - midY);
     for (const block of stale.sort((a, b) => distance(a) - distance(b))) waiting.add(block);
     under.place(chartView !== 'symbols' && needed.some((block) => !shown.blocks.has(block)) ? view : null);
     restView = view;
     port.rest({ view, size, detail });
-    blocksAFrame = Infinity;
-    work(first || all ? Infinity : FIRST_SLICE_MS);
+    work(first || all || (isRecut && !under.isDrawn) ? Infinity : FIRST_SLICE_MS);
   }
 
   return {
@@ -215,19 +222,21 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       }
       if (newDrawing) {
         drawing = picture.drawing;
-        blocks = cutBlocks(drawing);
+        cuts.clear();
+        blocks = cut(drawing, detail.side);
         pen = detail.symbols ? glyphPen(drawing, detail) : null;
         for (const block of [...shown.blocks.keys()]) if (block >= blocks.count) shown.drop(block);
       }
       if (!drawing || !blocks) return;
-      if (newDrawing || newColours) under.reset(drawing, blocks, yarnOf, mono ? tonedInks(inks, yarns).cells : inks.cells);
+      const far = cut(drawing, FAR.side);
+      if (newDrawing || newColours) under.reset(drawing, far, yarnOf, mono ? tonedInks(inks, yarns).cells : inks.cells);
       if (newDrawing || newView || newColours) return bake(true);
-      const changed = changedBlocks(blocks, drawing.stitches.stitch, yarnsBefore, yarnOf);
-      under.redraw(changed, yarnOf);
+      const { stitch } = drawing.stitches;
+      const changed = changedBlocks(blocks, stitch, yarnsBefore, yarnOf);
+      under.redraw(far === blocks ? changed : changedBlocks(far, stitch, yarnsBefore, yarnOf), yarnOf);
       for (const block of changed) if (shown.blocks.has(block)) waiting.add(block);
-      blocksAFrame = Math.max(LEAST_BLOCKS, Math.ceil(waiting.size / FRAMES));
-      if (!busy && waiting.size > blocksAFrame) port.busy((busy = true));
-      work(Infinity);
+      work(YARNS_SLICE_MS);
+      if (!busy && waiting.size > 0) port.busy((busy = true));
     },
     resize(next) {
       size = next;

@@ -6,7 +6,7 @@ import { syntheticDrawing, syntheticYarns } from './syntheticDrawing.ts';
 describe.each([false, true])('blocks of a drawing (tilted: %s)', (tilted) => {
   const shape = { columns: 50, rows: 40, tilted };
   const drawing = syntheticDrawing(shape);
-  const blocks = cutBlocks(drawing);
+  const blocks = cutBlocks(drawing, 16);
 
   it('hold every item once, in drawing order', () => {
     expect([...blocks.items].sort((a, b) => a - b)).toEqual([...drawing.stitches.stitch.keys()]);
@@ -23,6 +23,12 @@ describe.each([false, true])('blocks of a drawing (tilted: %s)', (tilted) => {
       expect(size).toBeGreaterThan(0);
       expect(size).toBeLessThanOrEqual(340);
     }
+  });
+
+  it('are as many fewer as they are larger', () => {
+    const larger = cutBlocks(drawing, 32);
+    expect(larger.count).toBeLessThan(blocks.count / 2);
+    expect(Math.max(...Array.from({ length: larger.count }, (_, b) => larger.start[b + 1]! - larger.start[b]!))).toBeLessThanOrEqual(4 * 340);
   });
 
   it('have boxes that hold their cells', () => {

@@ -78,7 +78,7 @@ describe('outlines of strokes', () => {
 describe('symbols and fills of a block', () => {
   const shape = { columns: 16, rows: 16 };
   const drawing = syntheticDrawing(shape);
-  const blocks = cutBlocks(drawing);
+  const blocks = cutBlocks(drawing, 16);
   const yarnOf = syntheticYarns(shape, 3);
   const inks = inksOnYarns(printLook(YARNS));
 

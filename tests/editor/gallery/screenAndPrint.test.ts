@@ -15,7 +15,7 @@ const close = { ...detailFor(40, false), grow: 0 };
 
 /** Where symbols stand, in hundredths of a millimetre, sorted. */
 function placesOnScreen(drawing: Drawing, yarnOf: Uint8Array, inks: ReturnType<typeof inksOnYarns> | null): string[] {
-  const blocks = cutBlocks(drawing);
+  const blocks = cutBlocks(drawing, 16);
   const pen = glyphPen(drawing, close);
   const places: string[] = [];
   for (let block = 0; block < blocks.count; block++) {
@@ -50,7 +50,7 @@ function unmatched(places: readonly string[], others: readonly string[]): string
 
 /** Area of each yarn's cells, mm², ghosts apart. */
 function areasOnScreen(drawing: Drawing, yarnOf: Uint8Array): Map<number, number> {
-  const blocks = cutBlocks(drawing);
+  const blocks = cutBlocks(drawing, 16);
   const areas = new Map<number, number>();
   for (let block = 0; block < blocks.count; block++) {
     for (const { key, d } of blockFills(drawing, blocks, block, yarnOf, close)) {
