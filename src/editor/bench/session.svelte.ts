@@ -65,8 +65,8 @@ export class Session {
   history = $state.raw<History>({ past: [], future: [] });
   size = $state.raw(0);
   section = $state.raw(0);
-  /** Terms that the words are shown in; they are edited in the pattern's own. */
-  terms = $state.raw<Terms>('us');
+  /** Terms chosen here for the words that are shown; null: as the pattern is worded. They are edited in the pattern's own. */
+  #terms = $state.raw<Terms | null>(null);
   /** How the charts are drawn on this device. */
   drawn = $state.raw<DrawnHow>(USUALLY_DRAWN);
   choice = $state.raw<Choice>({ kind: 'point' });
@@ -112,7 +112,9 @@ export class Session {
   readonly drawing = $derived(draw(this.#looks, this.layout, drawnAs(this.drawn)));
   readonly findings = $derived(check(this.worn, this.fabric, this.colours));
   readonly ledger = $derived(ledgerLines(this.fabric, this.shown, this.#gauge));
-  readonly words = $derived(sectionWords({ program: this.program, fabric: this.fabric, colours: this.colours }, this.shown, this.terms));
+  readonly #wording = $derived(this.pattern.wording);
+  readonly terms = $derived(this.#terms ?? this.#wording?.terms ?? this.pattern.terms);
+  readonly words = $derived(sectionWords({ program: this.program, fabric: this.fabric, colours: this.colours }, this.shown, this.terms, this.#wording));
   readonly entries = $derived(rowEntries(this.pattern, this.fabric, this.shown, this.size, this.findings));
   readonly piece = $derived(silhouette(this.fabric, this.colours.yarn, this.cell.widthMm, this.cell.heightMm));
   readonly sectionSizes = $derived(this.pattern.sections.map((_, i) => sectionSize(this.fabric, i, this.cell.widthMm, this.cell.heightMm)));
@@ -134,7 +136,6 @@ export class Session {
     this.#start = start;
     this.pattern = start.pattern;
     this.history = start.history;
-    this.terms = start.pattern.terms;
     if (start.drawn) this.drawn = start.drawn;
     const most = this.sectionSizes.map(({ rows, stitches }) => rows * stitches);
     this.section = Math.max(0, most.indexOf(Math.max(...most)));
@@ -179,6 +180,11 @@ export class Session {
   }
 
   /** Goes to a section; the row in hand is one of it or none. */
+  /** Shows the words in other terms than the pattern is worded in, or in those again. */
+  showTerms(terms: Terms): void {
+    this.#terms = terms === (this.pattern.wording?.terms ?? this.pattern.terms) ? null : terms;
+  }
+
   goTo(section: number): void {
     this.section = section;
     if (this.pointed && this.fabric.rows[this.pointed.row]?.section !== section) this.pointed = null;

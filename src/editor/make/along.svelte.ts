@@ -58,14 +58,14 @@ export class Along {
   /** The stitches of the row in hand that are made. */
   readonly made = $derived(Array.from({ length: this.here ? Math.min(this.place.done, lengthOf(this.rows, this.place.at)) : 0 }, (_, n) => this.here!.first + n));
   readonly counts = $derived(this.here ? tally(this.fabric, this.#row, this.made.length, this.hand) : null);
-  readonly words = $derived(this.here ? writeRowWords({ program: this.program, fabric: this.fabric, colours: this.colours }, this.#row, this.terms) : '');
+  readonly words = $derived(this.here ? writeRowWords({ program: this.program, fabric: this.fabric, colours: this.colours }, this.#row, this.terms, this.pattern.wording) : '');
   readonly does = $derived(this.next === null ? null : whatNext({ pattern: this.worn, program: this.program, fabric: this.fabric, yarn: this.colours.yarn }, this.next, this.terms));
 
   constructor(pattern: Pattern, places: AlongPlaces, now: () => number) {
     this.pattern = pattern;
     this.#places = places;
     this.#now = now;
-    this.terms = pattern.terms;
+    this.terms = pattern.wording?.terms ?? pattern.terms;
   }
 
   get sizeName(): string {

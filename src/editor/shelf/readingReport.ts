@@ -45,9 +45,11 @@ export function readingReport(text: string, read: PatternFromText): ReadingRepor
   const fabrics = pattern.sizes.map((_, size) => work(construct(pattern, size)));
   const fabric = fabrics[0]!;
   const worked = check(pattern, fabric, colour(pattern, fabric, 0), fabrics).filter((each) => each.degree !== 'note');
-  const told = read.findings.filter((each) => each.degree !== 'note');
   const rows = fabric.rows.filter((row) => row.made > 0 && row.word !== 'foundation').length;
   const sections = readingLines(pattern, fabric, worked, read.lines);
+  // A label out of order stands in its line, with its mend.
+  const inLines = new Set(sections.flatMap(({ lines }) => lines.flatMap(({ lineNumber, findings }) => findings.flatMap(({ rule }) => (rule === 'labelOrder' ? [lineNumber] : [])))));
+  const told = read.findings.filter((each) => each.degree !== 'note' && !(each.rule === 'labelOrder' && inLines.has(Number(each.params['line']))));
   const asked = sections.reduce((sum, { lines }) => sum + lines.reduce((more, { findings }) => more + findings.length, 0), told.length);
   const ending = asked === 0 ? 'Nothing to ask about.' : `${count(asked, 'thing')} to look at; all of it can be opened and mended on the bench.`;
   const whole = worked.filter((each) => each.where.line === null);

@@ -45,12 +45,13 @@ export interface PublishChoices {
   readonly lengths: Lengths;
 }
 
-/** A booklet of all sizes in the pattern's own terms, with all that goes into it. */
+/** A booklet of all sizes in the pattern's own terms and wording, with all that goes into it. */
 export function defaultChoices(pattern: Pattern): PublishChoices {
+  const { terms, ...style } = pattern.wording ?? {};
   return {
     parts: ['booklet', 'words', 'charts', 'legend', 'schematic', 'steps', 'errata'],
     charts: hasColourwork(pattern) ? ['colour', 'symbol'] : ['symbol'],
-    sizes: 'all', sizeCharts: 'together', version: null, terms: pattern.terms, style: {}, paper: pattern.terms === 'us' ? 'letter' : 'a4',
+    sizes: 'all', sizeCharts: 'together', version: null, terms: terms ?? pattern.terms, style, paper: pattern.terms === 'us' ? 'letter' : 'a4',
     mmPerStitch: 'fit', mono: false, hand: 'right', symbols: 'us', view: 'wedge', largePrint: false, stepRows: 'heel', lengths: 'both',
   };
 }

@@ -6,6 +6,7 @@ import type { Pattern } from '../../../src/engine/1-pattern/pattern.ts';
 import { layYarn } from '../../../src/editor/bench/commands/layYarn.ts';
 import { editRowText } from '../../../src/editor/bench/commands/editRowText.ts';
 import { renamePattern } from '../../../src/editor/bench/commands/renamePattern.ts';
+import { setWording } from '../../../src/editor/takeAway/setWording.ts';
 import { Session } from '../../../src/editor/bench/session.svelte.ts';
 import { LEG } from './benchOf.ts';
 
@@ -35,6 +36,19 @@ describe('a session', () => {
     expect([session.pattern.title, session.undoLabel, session.redoLabel]).toEqual(['First', 'Rename to First', 'Rename to Second']);
     session.redo();
     expect(kept).toEqual(['First', 'Second', 'First', 'Second']);
+  });
+
+  it('shows the words as the pattern is worded, in its terms until others are asked for', () => {
+    const { session } = start();
+    const words = () => session.words.get(2)!;
+    expect(words()).toBe('ch 1, turn, sc in each st across. (10 sc)');
+    session.commit(setWording({ terms: 'uk', count: 'dash' }));
+    expect(words()).toBe('ch 1, turn, dc in each st across — 10 dc.');
+    session.showTerms('us');
+    expect(words()).toBe('ch 1, turn, sc in each st across — 10 sc.');
+    session.showTerms('uk');
+    session.undo();
+    expect(words()).toBe('ch 1, turn, sc in each st across. (10 sc)');
   });
 
   it('does nothing for a command that gives no step, and says why a step is refused', () => {

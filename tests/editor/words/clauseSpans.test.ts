@@ -8,6 +8,7 @@ import { readLine } from '../../../src/engine/2-construct/readLine.ts';
 import { work } from '../../../src/engine/3-fabric/work.ts';
 import { colour } from '../../../src/engine/4-colour/colour.ts';
 import { readRow } from '../../../src/engine/notation/readRow.ts';
+import type { WordStyle } from '../../../src/engine/notation/writeWork.ts';
 import { writeRowWords } from '../../../src/engine/readings/words/writeRowWords.ts';
 import { clauseAt, clauseOf, clauseSpans } from '../../../src/editor/words/clauseSpans.ts';
 
@@ -37,7 +38,13 @@ describe('the words that made a stitch', () => {
     expect(told).toEqual(words);
   });
 
-  it('are found of every stitch of the demo, in its words as they stand beside the chart', () => {
+  it.each<[string, WordStyle]>([
+    ['as usual', {}],
+    ['in short runs', { runs: 'short' }],
+    ['with repeats in brackets', { repeats: 'bracket' }],
+    ['with counts after a dash', { count: 'dash' }],
+    ['all of that', { runs: 'short', repeats: 'bracket', count: 'dash' }],
+  ])('are found of every stitch of the demo, in its words as they stand beside the chart, worded %s', (_, style) => {
     const opened = openPatternFile(readFileSync(new URL('../../../static/puffin-quay.json', import.meta.url), 'utf8'));
     if (opened.kind !== 'ok') throw new Error(opened.kind);
     const { pattern } = opened;
@@ -46,7 +53,7 @@ describe('the words that made a stitch', () => {
     const worked = { program, fabric, colours: colour(pattern, fabric, 1) };
     let unknown = 0;
     fabric.rows.forEach((row, index) => {
-      const text = writeRowWords(worked, index, 'uk');
+      const text = writeRowWords(worked, index, 'uk', style);
       const { body } = readRow(text, { terms: 'uk', sizes: 1, letters: [...program.letters] });
       const spans = clauseSpans(body, 0, { ...row, instruction: fabric.instruction, worked: program.rows[index]!.body });
       for (let stitch = row.first; stitch < row.end; stitch++) {

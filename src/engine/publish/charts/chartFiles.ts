@@ -39,7 +39,7 @@ export function chartSheets(chart: PlannedChart, name: string): readonly Printed
 const LONGEST_TITLE = 300;
 
 function wordsOf({ worked, shared, section, choices }: PlannedChart): readonly string[] {
-  return chartWords(worked, shared.drawn, section, choices.terms);
+  return chartWords(worked, shared.drawn, section, choices.terms, choices.style);
 }
 
 function fullTitle(chart: PlannedChart): string {

@@ -197,6 +197,7 @@ describe('the words of one row', () => {
       'Fasten off.',
     ]);
     expect(writeRowWords(worked, 2, 'uk')).toBe('ch 1, turn, dc in each st across. (10 dc)');
+    expect(writeRowWords(worked, 1, 'us', { runs: 'short', count: 'dash' })).toBe('sc in 2nd ch from hook and in each ch across — 10 sc.');
     expect(() => writeRowWords(worked, 5, 'us')).toThrow(new RangeError('row 5 asked of 5'));
   });
 });
