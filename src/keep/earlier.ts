@@ -13,6 +13,11 @@ export interface EarlierVersion extends KeptVersion {
   readonly pattern: Pattern | null;
 }
 
+/** A version as it is kept: a pattern file that may be of an older format. */
+export interface EarlierText extends KeptVersion {
+  readonly text: string;
+}
+
 /** How a pattern was at earlier times, kept on this device. */
 export interface Earlier {
   /** Newest first. */
@@ -20,6 +25,10 @@ export interface Earlier {
   /** Keeps a version; automatic ones have no name and are thinned with age. One of the same moment is replaced. */
   keep(pattern: Pattern, at: number, name: string | null): Promise<void>;
   remove(id: string, at: number): Promise<void>;
+  /** The versions as they are kept, newest first; those that are damaged are left out. */
+  texts(id: string): Promise<readonly EarlierText[]>;
+  /** Puts versions back; one of a moment that is there is left as it is. Gives how many were put. */
+  putBack(id: string, versions: readonly EarlierText[]): Promise<number>;
 }
 
 /** The earlier versions in a store. */
@@ -45,5 +54,17 @@ export function earlierOf(store: KeyStore): Earlier {
       await store.transact([], () => ({ set: [[shelfKeys.earlier(id, at), value]], del: gone.map((each) => shelfKeys.earlier(id, each)) }));
     },
     remove: (id, at) => store.delMany([shelfKeys.earlier(id, at)]),
+    texts: async (id) =>
+      (await listed(id)).sort((a, b) => b.at - a.at).flatMap(({ at, name, file }) => {
+        const text = unsealed(file);
+        return text === null ? [] : [{ at, name, text }];
+      }),
+    async putBack(id, versions) {
+      const there = new Set((await listed(id)).map(({ at }) => at));
+      const missing = versions.filter(({ at }) => !there.has(at));
+      const entries = missing.map(({ at, name, text }) => [shelfKeys.earlier(id, at), { at, name, file: sealed(text) }] as const);
+      if (entries.length > 0) await store.setMany(entries);
+      return entries.length;
+    },
   };
 }

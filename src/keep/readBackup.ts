@@ -9,22 +9,26 @@ import { editsStandFrom } from '../engine/1-pattern/migrations/migrateUp.ts';
 import { nestingFault } from '../engine/1-pattern/plainJson.ts';
 import { rowsFault } from '../engine/1-pattern/rowsFault.ts';
 import { readSteps } from '../engine/1-pattern/stepsText.ts';
-import { CONTENTS, SHELF_FORMAT, SHELF_VERSION, textOf, type Backup, type BackupPattern } from './backup.ts';
+import { BACKUP_LIMITS, CONTENTS, SHELF_FORMAT, SHELF_VERSION, textOf, type Backup, type BackupPattern } from './backup.ts';
 import { readOwnMotif } from './ownMotifs.ts';
 import { sealed } from './sealed.ts';
-
-/** The most that a backup may hold: far above any shelf, low enough that an archive made to burst is refused before it is unpacked. */
-export const BACKUP_LIMITS = { bytes: 200_000_000, files: 20_000, fileBytes: 3 * LIMITS.fileLength, unpackedBytes: 600_000_000 } as const;
 
 /** What reading a backup gives. `faults` names what in it can't be read, in words; the rest can be brought back. */
 export type ReadBackup = ({ readonly kind: 'ok'; readonly faults: readonly string[] } & Backup) | { readonly kind: 'noBackup' } | { readonly kind: 'refused'; readonly reason: string };
 
 const fileSchema = v.object({ file: v.string(), sum: v.number() });
+const patternSchema = v.object({
+  ...fileSchema.entries,
+  title: v.string(),
+  createdAt: v.number(),
+  keptAt: v.number(),
+  putAwayAt: v.nullable(v.number()),
+  history: v.nullable(v.object({ ...fileSchema.entries, done: v.pipe(v.number(), v.integer(), v.minValue(0)) })),
+  /** Not in the first backups. */
+  earlier: v.optional(v.array(v.object({ ...fileSchema.entries, at: v.pipe(v.number(), v.integer(), v.minValue(0)), name: v.nullable(v.pipe(v.string(), v.maxLength(LIMITS.fileLength))) })), []),
+});
 const contentsSchema = v.object({
-  patterns: v.pipe(
-    v.array(v.object({ ...fileSchema.entries, title: v.string(), createdAt: v.number(), keptAt: v.number(), putAwayAt: v.nullable(v.number()), history: v.nullable(v.object({ ...fileSchema.entries, done: v.pipe(v.number(), v.integer(), v.minValue(0)) })) })),
-    v.maxLength(BACKUP_LIMITS.files),
-  ),
+  patterns: v.pipe(v.array(patternSchema), v.maxLength(BACKUP_LIMITS.files)),
   motifs: v.nullable(fileSchema),
 });
 
@@ -50,7 +54,7 @@ export function readBackup(bytes: Uint8Array): ReadBackup {
     else return found;
     return null;
   };
-  const patterns = contents.patterns.flatMap(({ title, history: steps, createdAt, keptAt, putAwayAt, ...file }): BackupPattern[] => {
+  const patterns = contents.patterns.flatMap(({ title, history: steps, earlier: versions, createdAt, keptAt, putAwayAt, ...file }): BackupPattern[] => {
     const whole = checked(file);
     const opened = whole === null ? null : openPatternFile(whole);
     if (opened && opened.kind !== 'ok') faults.push(`${file.file} (${title || 'untitled'}): ${describeOpened(opened)}`);
@@ -62,7 +66,11 @@ export function readBackup(bytes: Uint8Array): ReadBackup {
     const read = stepsText === null ? null : readSteps(stepsText);
     if (stepsText !== null && (!read || steps!.done > read.length)) faults.push(`${steps!.file}: the steps of ${title || 'a pattern'} can’t be read; the pattern comes back without them.`);
     const history: History | null = read && steps!.done <= read.length ? { past: read.slice(0, steps!.done), future: read.slice(steps!.done) } : null;
-    return [{ pattern: opened.pattern, history, createdAt, keptAt, putAwayAt }];
+    const earlier = versions.flatMap(({ at, name, ...version }) => {
+      const text = checked(version);
+      return text === null ? [] : [{ at, name, text }];
+    });
+    return [{ pattern: opened.pattern, history, createdAt, keptAt, putAwayAt, earlier: earlier.sort((a, b) => b.at - a.at) }];
   });
   return { kind: 'ok', patterns, motifs: motifsOf(contents.motifs && checked(contents.motifs), faults), faults };
 }
@@ -77,7 +85,7 @@ function unpacked(bytes: Uint8Array): Readonly<Record<string, Uint8Array>> {
       if (++files > BACKUP_LIMITS.files) throw new RangeError(`it holds more than ${BACKUP_LIMITS.files} files.`);
       if (originalSize > BACKUP_LIMITS.fileBytes) throw new RangeError(`it is too large unpacked (${name}: ${megabytes(originalSize)} MB; ${megabytes(BACKUP_LIMITS.fileBytes)} MB is the most).`);
       if (sum > BACKUP_LIMITS.unpackedBytes) throw new RangeError(`it is too large unpacked (over ${megabytes(BACKUP_LIMITS.unpackedBytes)} MB).`);
-      return name === CONTENTS || name === 'motifs.json' || /^(patterns|history)\//.test(name);
+      return name === CONTENTS || name === 'motifs.json' || /^(patterns|history|earlier)\//.test(name);
     },
   });
 }

@@ -2,6 +2,7 @@ import { dequal } from 'dequal';
 import { NO_HISTORY } from '../engine/1-pattern/history.ts';
 import type { Pattern } from '../engine/1-pattern/pattern.ts';
 import type { Backup } from './backup.ts';
+import type { Earlier } from './earlier.ts';
 import type { OwnMotifs } from './ownMotifs.ts';
 import { NEVER_KEPT, type Shelf } from './shelf.ts';
 
@@ -13,31 +14,39 @@ export interface Restored {
   readonly copies: number;
   /** Patterns that are on the shelf just as they are in the backup. */
   readonly there: number;
+  /** Earlier versions of all of these that were not here. */
+  readonly earlier: number;
   readonly motifs: number;
 }
 
 /** What bringing back needs. */
 export interface RestoreParts {
   readonly shelf: Shelf;
+  readonly earlier: Earlier;
   readonly own: OwnMotifs;
   readonly newId: () => string;
   readonly picture: (pattern: Pattern) => string;
 }
 
 /**
- * Brings the patterns and motifs of a backup back. Nothing on the shelf is changed: a pattern whose id is there in another
- * state, put away or not, comes back as a copy. Rejects where the device keeps nothing; what was brought back until then stays.
+ * Brings the patterns and motifs of a backup back, with their earlier versions. Nothing on the shelf is changed: a pattern whose
+ * id is there in another state, put away or not, comes back as a copy; one that is there just the same gets the earlier versions
+ * that it hasn't. Rejects where the device keeps nothing; what was brought back until then stays.
  */
-export async function restoreBackup({ patterns, motifs }: Backup, { shelf, own, newId, picture }: RestoreParts): Promise<Restored> {
-  const tally = { back: 0, copies: 0, there: 0, motifs: 0 };
-  for (const { pattern, history, createdAt, keptAt, putAwayAt } of patterns) {
+export async function restoreBackup({ patterns, motifs }: Backup, { shelf, earlier: versions, own, newId, picture }: RestoreParts): Promise<Restored> {
+  const tally = { back: 0, copies: 0, there: 0, earlier: 0, motifs: 0 };
+  for (const { pattern, history, createdAt, keptAt, putAwayAt, earlier } of patterns) {
     const taken = await shelf.take(pattern.id);
     const isThere = taken.kind === 'ok' && dequal(taken.pattern, pattern);
-    if (isThere) tally.there++;
-    if (isThere) continue;
+    if (isThere) {
+      tally.there++;
+      tally.earlier += await versions.putBack(pattern.id, earlier);
+      continue;
+    }
     const isFree = taken.kind === 'missing';
     const placed = isFree ? pattern : { ...pattern, id: newId(), title: `${pattern.title || 'Untitled'}, restored` };
     await shelf.put({ pattern: placed, history: history ?? NO_HISTORY, pictureSvg: drawn(picture, placed), at: keptAt }, { ...NEVER_KEPT, createdAt });
+    tally.earlier += await versions.putBack(placed.id, earlier);
     if (isFree && putAwayAt !== null) await shelf.putAway(placed.id, putAwayAt);
     tally[isFree ? 'back' : 'copies']++;
   }
@@ -61,12 +70,13 @@ function drawn(picture: (pattern: Pattern) => string, pattern: Pattern): string 
 }
 
 /** What bringing back came to, as a sentence. */
-export function restoredWords({ back, copies, there, motifs }: Restored): string {
+export function restoredWords({ back, copies, there, earlier, motifs }: Restored): string {
   const patterns = (many: number) => `${many} ${many === 1 ? 'pattern' : 'patterns'}`;
   const parts = [
     back > 0 ? `${patterns(back)} brought back` : '',
     copies > 0 ? `${patterns(copies)} brought back as ${copies === 1 ? 'a copy' : 'copies'}, because the shelf has ${copies === 1 ? 'it' : 'them'} in another state` : '',
     there > 0 ? `${patterns(there)} on the shelf already, just the same` : '',
+    earlier > 0 ? `${earlier} earlier ${earlier === 1 ? 'version' : 'versions'} brought back` : '',
     motifs > 0 ? `${motifs} of your own motifs brought back` : '',
   ].filter((part) => part !== '');
   return parts.length > 0 ? `${parts.join('; ')}. Nothing that was here is changed.` : 'There was nothing in it to bring back.';

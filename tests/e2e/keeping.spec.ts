@@ -191,6 +191,10 @@ test('saving as a file writes to the same file again', async ({ page }) => {
 test('the shelf puts away and brings back, saves itself as one file, and takes it in again without overwriting', async ({ page }, info) => {
   await openDemo(page, 'Leg');
   await kept(page);
+  await page.getByRole('link', { name: 'Earlier' }).click();
+  await page.getByRole('textbox', { name: 'Name for how it stands now' }).fill('Before the shelf');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Before the shelf' })).toBeVisible();
   await page.goto('/');
   await page.getByRole('button', { name: 'Put away Puffin Quay' }).click();
   await expect(page.getByText('“Puffin Quay” is put away.')).toBeVisible();
@@ -202,7 +206,7 @@ test('the shelf puts away and brings back, saves itself as one file, and takes i
   await page.getByRole('button', { name: 'Save the whole shelf as one file' }).click();
   const archive = info.outputPath('shelf.zip');
   await (await download).saveAs(archive);
-  await expect(page.getByText('1 pattern saved in one file.')).toBeVisible();
+  await expect(page.getByText('1 pattern and 1 earlier version saved in one file.')).toBeVisible();
   const restore = async () => {
     const chooser = page.waitForEvent('filechooser');
     await page.getByRole('button', { name: 'Bring a saved shelf back' }).click();
@@ -216,7 +220,7 @@ test('the shelf puts away and brings back, saves itself as one file, and takes i
   await saysKept(page);
   await page.goto('/');
   await restore();
-  await expect(page.getByText('1 pattern brought back as a copy, because the shelf has it in another state.')).toBeVisible();
+  await expect(page.getByText('1 pattern brought back as a copy, because the shelf has it in another state; 1 earlier version brought back.')).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Puffin Quay, restored' })).toBeVisible();
   await expect(page.getByRole('heading', { name: 'Grown since' })).toBeVisible();
 
@@ -227,7 +231,11 @@ test('the shelf puts away and brings back, saves itself as one file, and takes i
   await page.getByRole('button', { name: 'Remove it' }).click();
   await expect(page.getByText('Put away (1)')).toBeHidden();
   await restore();
-  await expect(page.getByText('1 pattern brought back.')).toBeVisible();
+  await expect(page.getByText('1 pattern brought back; 1 earlier version brought back.')).toBeVisible();
+  await page.getByRole('link', { name: /Puffin Quay/ }).first().click();
+  await page.getByRole('link', { name: 'Earlier' }).click();
+  await expect(page.getByRole('heading', { name: 'Before the shelf' })).toBeVisible();
+  await page.goto('/');
   writeFileSync(archive, readFileSync(archive).subarray(0, 2_000));
   await restore();
   await expect(page.getByRole('alert')).toContainText('it is no sound archive: it is cut off or damaged.');

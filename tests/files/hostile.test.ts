@@ -4,10 +4,12 @@ import { describe, expect, it } from 'vitest';
 import { takeFiles } from '../../src/editor/shelf/takeFiles.ts';
 import { describeOpened } from '../../src/engine/1-pattern/describeOpened.ts';
 import { openPatternFile, writePatternFile } from '../../src/engine/1-pattern/file.ts';
+import { packPatternFile } from '../../src/engine/1-pattern/file.ts';
 import { NO_HISTORY } from '../../src/engine/1-pattern/history.ts';
-import { writeBackup } from '../../src/keep/backup.ts';
+import { BACKUP_LIMITS, writeBackup } from '../../src/keep/backup.ts';
 import { ownMotifsOf } from '../../src/keep/ownMotifs.ts';
-import { BACKUP_LIMITS, readBackup } from '../../src/keep/readBackup.ts';
+import { earlierOf } from '../../src/keep/earlier.ts';
+import { readBackup } from '../../src/keep/readBackup.ts';
 import { restoreBackup } from '../../src/keep/restoreBackup.ts';
 import { NEVER_KEPT, shelfOf } from '../../src/keep/shelf.ts';
 import { SMALL, rowLine } from '../engine/1-pattern/smallPattern.ts';
@@ -54,7 +56,7 @@ describe('a hundred thousand broken pattern files', () => {
     await shelf.put({ pattern: SMALL, history: NO_HISTORY, pictureSvg: '', at: 1 }, NEVER_KEPT);
     const before = structuredClone(store.values);
     const draw = seededNumbers(77);
-    const restore = (backup: Parameters<typeof restoreBackup>[0]) => restoreBackup(backup, { shelf, own: ownMotifsOf(store), newId: () => 'new', picture: () => '' });
+    const restore = (backup: Parameters<typeof restoreBackup>[0]) => restoreBackup(backup, { shelf, earlier: earlierOf(store), own: ownMotifsOf(store), newId: () => 'new', picture: () => '' });
     let refused = 0;
     for (let i = 0; i < 1_500; i++) {
       const text = MUTATIONS[WAYS[i % WAYS.length]!]!(TEXTS[0]!, draw);
@@ -104,7 +106,7 @@ describe('files that are made to burst', () => {
 });
 
 describe('broken backups', () => {
-  const whole = writeBackup({ patterns: [{ pattern: SMALL, history: NO_HISTORY, createdAt: 1, keptAt: 2, putAwayAt: null }, { pattern: { ...SMALL, id: 'cap' }, history: null, createdAt: 1, keptAt: 2, putAwayAt: 3 }], motifs: [] }, 1_700_000_000_000);
+  const whole = writeBackup({ patterns: [{ pattern: SMALL, history: NO_HISTORY, createdAt: 1, keptAt: 2, putAwayAt: null, earlier: [{ at: 1, name: null, text: packPatternFile(SMALL) }] }, { pattern: { ...SMALL, id: 'cap' }, history: null, createdAt: 1, keptAt: 2, putAwayAt: 3, earlier: [] }], motifs: [] }, 1_700_000_000_000).bytes;
 
   it('three thousand of them are read or refused in words, never thrown, and bring back only what was in them', () => {
     const draw = seededNumbers(31_337);

@@ -5,6 +5,7 @@ import { writeBackup, type BackupPattern } from '../../keep/backup.ts';
 import { saveAsFile } from '../../keep/files.ts';
 import { keepFault } from '../../keep/keepFault.ts';
 import { deviceStore } from '../../keep/keyStore.ts';
+import { earlierOf } from '../../keep/earlier.ts';
 import { ownMotifsOf } from '../../keep/ownMotifs.ts';
 import { restoreBackup } from '../../keep/restoreBackup.ts';
 import type { Shelf, ShelfCard } from '../../keep/shelf.ts';
@@ -16,6 +17,7 @@ import { takeFiles } from './takeFiles.ts';
 export class ShelfDesk {
   readonly #shelf: Shelf;
   readonly #own = ownMotifsOf(deviceStore());
+  readonly #earlier = earlierOf(deviceStore());
   readonly #goTo: (id: string) => Promise<void>;
   /** What went wrong, in sentences. */
   trouble = $state.raw<readonly string[]>([]);
@@ -41,7 +43,7 @@ export class ShelfDesk {
     if (files.length === 0) return null;
     this.said = null;
     return this.#attempt(async () => {
-      const { patterns, written, restored, refused } = await takeFiles(files, (backup) => restoreBackup(backup, { shelf: this.#shelf, own: this.#own, newId: () => crypto.randomUUID(), picture: pieceSvg }));
+      const { patterns, written, restored, refused } = await takeFiles(files, (backup) => restoreBackup(backup, { shelf: this.#shelf, earlier: this.#earlier, own: this.#own, newId: () => crypto.randomUUID(), picture: pieceSvg }));
       this.trouble = refused;
       if (patterns.length === 1 && refused.length === 0 && restored.length === 0) await this.open(patterns[0]!);
       else {
@@ -78,20 +80,24 @@ export class ShelfDesk {
   }
 
   /** Saves the whole shelf as one file; says what came of it. */
-  async backUp(withSteps: boolean): Promise<string> {
+  async backUp(withSteps: boolean, withEarlier: boolean): Promise<string> {
     return this.#attempt(async () => {
       const { cards, putAway } = await this.#shelf.list();
       const patterns: BackupPattern[] = [];
       const left: string[] = [];
       for (const { id, title, createdAt, keptAt, putAwayAt } of [...cards, ...putAway]) {
         const taken = await this.#shelf.take(id);
-        if (taken.kind === 'ok') patterns.push({ pattern: taken.pattern, history: withSteps ? taken.history : NO_HISTORY, createdAt, keptAt, putAwayAt });
+        if (taken.kind === 'ok') patterns.push({ pattern: taken.pattern, history: withSteps ? taken.history : NO_HISTORY, createdAt, keptAt, putAwayAt, earlier: withEarlier ? await this.#earlier.texts(id) : [] });
         else left.push(title || 'Untitled');
       }
-      const bytes = writeBackup({ patterns, motifs: await this.#own.list() }, Date.now());
+      const { bytes, leftOut } = writeBackup({ patterns, motifs: await this.#own.list() }, Date.now());
       saveAsFile(`turnwork-shelf-${new Date().toISOString().slice(0, 10)}.zip`, new Blob([bytes], { type: 'application/zip' }));
-      const counted = `${patterns.length} ${patterns.length === 1 ? 'pattern' : 'patterns'} saved in one file.`;
-      return left.length > 0 ? `${counted} Not in it, because they can’t be read: ${left.join(', ')}.` : counted;
+      const versions = patterns.reduce((sum, { earlier }) => sum + earlier.length, 0) - leftOut;
+      return [
+        `${patterns.length} ${patterns.length === 1 ? 'pattern' : 'patterns'}${versions > 0 ? ` and ${versions} earlier ${versions === 1 ? 'version' : 'versions'}` : ''} saved in one file.`,
+        leftOut > 0 ? `It had no room for ${leftOut} older ${leftOut === 1 ? 'version' : 'versions'}.` : '',
+        left.length > 0 ? `Not in it, because they can’t be read: ${left.join(', ')}.` : '',
+      ].filter((sentence) => sentence !== '').join(' ');
     }, 'Nothing was saved.');
   }
 

@@ -1,8 +1,8 @@
 import type { Pattern } from '../../engine/1-pattern/pattern.ts';
-import { BACKUP_LIMITS, readBackup } from '../../keep/readBackup.ts';
+import { readBackup } from '../../keep/readBackup.ts';
 import { readChosenFile } from '../../keep/readChosenFile.ts';
 import { restoredWords, type Restored } from '../../keep/restoreBackup.ts';
-import type { Backup } from '../../keep/backup.ts';
+import { BACKUP_LIMITS, type Backup } from '../../keep/backup.ts';
 
 /** What files that were chosen or dropped came to. */
 export interface TakenFiles {
