@@ -55,6 +55,19 @@ describe('faults of published patterns are found at their row', () => {
     expect(faultsOf(example, told)).toEqual([{ row: 'Blue plain rnd', rule: 'statedCount', says: 'Says 64, makes 98.' }]);
   });
 
+  it("we-s18: and one round of beads of 15 among those of 16 leaves 4 of its 64 over (The Lady's Album of Fancy Work for 1850)", () => {
+    const example = exampleOf('we-s18');
+    // The collection gives the runs of a round as sums; the source has them one by one, "2 plain, 2 beads, 2 plain, 5 …".
+    const beads = example.rows.flatMap((row) => {
+      const runs = /^\(([\d +]+) sts, plain and beaded alternately\) 4 times$/.exec(row.instruction)?.[1]?.split(' + ');
+      return runs ? [{ ...row, instruction: `(${runs.map((run, i) => `${run} ${i % 2 === 0 ? 'plain' : 'beaded'} sc`).join(', ')}) 4 times` }] : [];
+    });
+    expect(beads).toHaveLength(8);
+    // Each stands on the 64 that the source takes as right.
+    const alone = beads.flatMap((row) => faultsOf({ ...example, foundation: { type: 'chain', chains: 64, joined: true, count: 64 }, rows: [row] }));
+    expect(alone).toEqual([{ row: 'Bead rnd g (numbered 7th)', rule: 'leftUnsaid', says: "4 stitches of the round below are left unworked, which the words don't say." }]);
+  });
+
   it('we-s19: skipping every 11th stitch of 60 does not come out even, nor does a third of 64 (The Mary Frances Book, 1918)', () => {
     const example = exampleOf('we-s19');
     const decreases = example.rows.findIndex(({ label }) => label.startsWith('Decrease rnds'));

@@ -22,9 +22,11 @@ export function readWork(reader: RowReader): readonly Instruction[] | null {
   reader.takeArticles();
   const early = readLoop(reader);
   let made: Amount | null = null;
+  let bead = takeBead(reader);
   let stitch = readStitch(reader);
-  if (!stitch && reader.token().kind === 'number') {
+  if (!stitch && bead === null && reader.token().kind === 'number') {
     made = readAmount(reader);
+    bead = takeBead(reader);
     const tied = reader.take('-');
     stitch = readStitch(reader);
     // `5-tr bobble`: legs that the bobble can't have are no five stitches and a bobble.
@@ -51,7 +53,19 @@ export function readWork(reader: RowReader): readonly Instruction[] | null {
   if (creeps && node.kind === 'work' && node.into.at === 'across' && (node.into.word === 'corner' || node.into.word === 'space')) {
     return [node, { ...node, into: { at: 'next', count: 1, what: node.into.word === 'corner' ? 'corner' : 'sp' } }];
   }
-  return withTimes(reader, node, start);
+  const worked = withTimes(reader, node, start);
+  return bead ? [...worked, bead] : worked;
+}
+
+const PLAIN = new Set(['plain']);
+const BEADED = new Set(['beaded', 'bead']);
+
+/** `6 beaded sc`, `1 plain sc`: the bead is kept beside the stitch, as words; a plain stitch is one without. */
+function takeBead(reader: RowReader): Instruction | null {
+  if (matchStitch(reader, 1) === null) return null;
+  if (reader.take(PLAIN) || !reader.is(BEADED)) return null;
+  reader.at++;
+  return { kind: 'remark', text: 'beaded', range: reader.range(reader.at - 1) };
 }
 
 function readCountAfter(reader: RowReader): Amount | null {

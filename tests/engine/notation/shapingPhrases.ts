@@ -37,6 +37,8 @@ export const SHAPING_PHRASES: readonly Phrases[] = [
       ['dc in next st, ch 3, sl st in same st', 'dc@next1 ch3 slst@same'],
       ['ch 3, sl st in first ch, sc in next 2 sts', 'ch3 joinRing sc@next2'],
       ['ch 8, sl st in 8th ch from hook', 'ch8 slst@hook8'],
+      ['(2 plain sc, 3 beaded sc) 4 times', '(sc@next2 sc@next3 "beaded")x4'],
+      ['sc in next st, beaded sc in next 2 sts', 'sc@next1 sc@next2 "beaded"'],
       ['3 sc in each corner st', '3×sc@across:cornerSt'],
       ['sc in each st around, 3 sc in each corner', '(sc@corner 3×sc@next1:corner)>around sc@corner'],
       ['sc in each st around, 3 sc in each corner st, join', '(sc@corner 3×sc@next1:cornerSt)>around sc@corner join'],
