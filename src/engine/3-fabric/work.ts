@@ -54,6 +54,7 @@ export function work(program: Program, previous: Fabric | null = null): Fabric {
     rows.push(done.row);
   }
   if (!openAtEnd) checkpoints.push(takeCheckpoint(hook, checkpoints[checkpoints.length - 1]));
+  if (from > 0) reportAnew(rows, hook, known!.workings, from);
 
   const fabric: Fabric = {
     ...hook.stitches.finish(),
@@ -66,6 +67,22 @@ export function work(program: Program, previous: Fabric | null = null): Fabric {
   };
   WORKINGS.set(fabric, { program, workings: growing });
   return fabric;
+}
+
+/** Whether a fabric is as it was worked, so that rows with the very same report in two of them are the same in all their stitches (but for yarns). */
+export function isAsWorked(fabric: Fabric): boolean {
+  return WORKINGS.has(fabric);
+}
+
+/** Rows before `from` whose stitches were changed by a later row, then or now, get reports of their own. */
+function reportAnew(rows: WorkedRow[], hook: Hook, { hook: old, checkpoints }: Workings, from: number): void {
+  const { moves } = checkpoints[from]!;
+  for (const { stitches } of [hook, old]) {
+    for (let i = moves; i < stitches.moves.length; i++) {
+      const { stitch, row } = stitches.moves[i]!;
+      for (const index of [row, stitches.rows.at(stitch)]) if (index >= 0 && index < from) rows[index] = { ...rows[index]! };
+    }
+  }
 }
 
 function begun(): Growing {

@@ -70,10 +70,13 @@ export function layOut(fabric: Fabric, section: number, gauge: Gauge, options: L
   return beside(layout, starts && (kind === 'flat' || kind === 'tube') ? { fabric, cell, kind, tube: tubeOptions(options), stood, starts } : null, options);
 }
 
-/** The rows of a layout that may be kept, as they stand, and the first stitch of each; null for what is laid out as a whole each time. */
-export function stoodRows(layout: Layout): StoodRows | null {
+/**
+ * The rows of a layout that may be kept, as they stand, and the first stitch of each; null for what is laid out as a whole each time.
+ * `mirroredAt`: sum of the two x that were changed for each other, for a left-handed maker.
+ */
+export function stoodRows(layout: Layout): (StoodRows & { readonly mirroredAt: number | null }) | null {
   const known = KEPT.get(layout);
-  return known ? { stood: known.kept.stood, starts: known.kept.starts } : null;
+  return known ? { stood: known.kept.stood, starts: known.kept.starts, mirroredAt: known.layout === layout ? null : layout.bounds.x0 + layout.bounds.x1 } : null;
 }
 
 /** The layout as it was asked for, with what an edit may keep of it. */

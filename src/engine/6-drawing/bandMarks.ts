@@ -3,6 +3,7 @@ import { sectionRows } from '../5-layout/ground.ts';
 import type { Layout } from '../5-layout/layout.ts';
 import { rowSlots } from '../5-layout/rowSlots.ts';
 import type { Mark } from './drawing.ts';
+import { levelRow } from './levelRow.ts';
 
 /** Areas round the cells of each row, mostly one a row: a tint that tells right side from wrong side. */
 export function bandMarks(fabric: Fabric, layout: Layout): Mark[] {
@@ -17,6 +18,8 @@ export function bandMarks(fabric: Fabric, layout: Layout): Mark[] {
     if (whole) return [{ kind: 'area', role: row.side === 'RS' ? 'bandRS' : 'bandWS', points: whole, row: row.index }];
     const ordered = mirrored ? slots.toReversed() : slots;
     const role = row.side === 'RS' ? 'bandRS' : 'bandWS';
+    const level = stack[0] === stack[1] ? levelRow(layout, slots, mirrored) : null;
+    if (level) return [{ kind: 'area', role, points: [level.x0, level.top, level.x1, level.top, level.x1, level.bottom, level.x0, level.bottom], row: row.index }];
     const bands: Mark[] = [];
     let top: number[] = [];
     let bottom: number[] = [];

@@ -11,6 +11,8 @@ import { gridMarks, gridParts } from './gridMarks.ts';
 import type { Block } from './gridMarks.ts';
 import { guideMarks } from './guideMarks.ts';
 import { rowMarks } from './rowMarks.ts';
+import { stoodRows } from '../5-layout/layOutSection.ts';
+import { keptItems, type DrawnBefore } from './keptItems.ts';
 import type { SymbolSet } from './symbols/symbolSet.ts';
 import { LEAST_TEXT_MM, textWidth } from './textSize.ts';
 
@@ -26,13 +28,19 @@ export interface DrawOptions {
   readonly textMm?: number;
 }
 
+/** What each drawing was drawn of and how, as long as it is held. */
+const DRAWN = new WeakMap<Drawing, DrawnBefore & { readonly set: SymbolSet | null }>();
+
 /**
  * Draws one laid out section, at the layout's own scale (lay out with `gaugeAtScale` for a print of n mm per stitch). Marks come
- * in drawing order: bands first, then grid, guides and numbers. Linear in stitches, but for one sort of the grid lines.
+ * in drawing order: bands first, then grid, guides and numbers. Linear in stitches, but for one sort of the grid lines. With an earlier
+ * drawing, what stands where it stood is copied from there: the drawing is the very same as without it.
  */
-export function draw(fabric: Fabric, layout: Layout, options: DrawOptions): Drawing {
+export function draw(fabric: Fabric, layout: Layout, options: DrawOptions, previous: Drawing | null = null): Drawing {
   const table = options.symbols === 'none' ? null : newGlyphTable(options.symbols === 'jis' ? 'jis' : 'us');
-  const stitches = drawnStitches(fabric, layout, table);
+  const set = table?.set ?? null;
+  const before = previous ? DRAWN.get(previous) : undefined;
+  const stitches = drawnStitches(fabric, layout, table, before?.set === set ? keptItems(fabric, layout, before) : null);
   const sizeMm = Math.max(LEAST_TEXT_MM, options.textMm ?? 0.42 * layout.cellHeightMm);
   const parts = gridParts(fabric, layout);
   const numbered = options.numbers ? lowestBlocks(layout, parts.blocks) : [];
@@ -46,7 +54,9 @@ export function draw(fabric: Fabric, layout: Layout, options: DrawOptions): Draw
     ...(options.numbers ? rowMarks(fabric, layout, sizeMm) : []),
     ...columns,
   ];
-  return { bounds: boundsOf(layout.bounds, marks), cellWidthMm: layout.cellWidthMm, cellHeightMm: layout.cellHeightMm, stitches, glyphs: table?.glyphs ?? [], marks, ...(table ? { symbols: table.set } : {}) };
+  const drawing: Drawing = { bounds: boundsOf(layout.bounds, marks), cellWidthMm: layout.cellWidthMm, cellHeightMm: layout.cellHeightMm, stitches, glyphs: table?.glyphs ?? [], marks, ...(table ? { symbols: table.set } : {}) };
+  if (stoodRows(layout)) DRAWN.set(drawing, { drawing, fabric, layout, set });
+  return drawing;
 }
 
 /** The lowest block of exact columns of each piece; turned rows have none that run through. */

@@ -1,8 +1,9 @@
 import type { Fabric } from '../3-fabric/fabric.ts';
-import { stitchOfCode } from '../craft/stitches.ts';
+import { stitchCode } from '../craft/stitches.ts';
 import { sectionRows } from '../5-layout/ground.ts';
 import type { Layout } from '../5-layout/layout.ts';
 import { rowSlots } from '../5-layout/rowSlots.ts';
+import { levelRow } from './levelRow.ts';
 import type { Mark, MarkRole } from './drawing.ts';
 
 /** Rows one on another whose cells are the same exact columns. */
@@ -25,6 +26,7 @@ export interface GridParts {
 }
 
 const CLOSE = 1e-3;
+const CHAIN = stitchCode('ch');
 
 /** Parts a section into blocks of exact columns and shaped rows. */
 export function gridParts(fabric: Fabric, layout: Layout): GridParts {
@@ -53,6 +55,8 @@ export function gridParts(fabric: Fabric, layout: Layout): GridParts {
 
 function straightRow(fabric: Fabric, layout: Layout, slots: Int32Array): { x0: number; x1: number; top: number; bottom: number } | null {
   const c = layout.corners;
+  const level = levelRow(layout, slots, false);
+  if (level) return Math.abs(level.x1 - level.x0 - slots.length * layout.cellWidthMm) > CLOSE || slots.some((slot) => fabric.kind[slot] === CHAIN) ? null : level;
   const first = (slots[0]! - layout.first) * 8;
   const last = (slots.at(-1)! - layout.first) * 8;
   const [x0, x1] = [Math.min(c[first]!, c[last]!), Math.max(c[first + 2]!, c[last + 2]!)];
@@ -60,7 +64,7 @@ function straightRow(fabric: Fabric, layout: Layout, slots: Int32Array): { x0: n
   if (Math.abs(x1 - x0 - slots.length * layout.cellWidthMm) > CLOSE) return null;
   for (const slot of slots) {
     const i = (slot - layout.first) * 8;
-    if (stitchOfCode(fabric.kind[slot]!).kind === 'ch') return null;
+    if (fabric.kind[slot] === CHAIN) return null;
     const level = Math.abs(c[i + 1]! - bottom) < CLOSE && Math.abs(c[i + 3]! - bottom) < CLOSE && Math.abs(c[i + 5]! - top) < CLOSE && Math.abs(c[i + 7]! - top) < CLOSE;
     const upright = Math.abs(c[i]! - c[i + 6]!) < CLOSE && Math.abs(c[i + 2]! - c[i + 4]!) < CLOSE;
     if (!level || !upright) return null;

@@ -48,8 +48,13 @@ const WHOLE = 20;
  * making anything. -1: not known. It stands with its origin at the stitch's head (a cross: as `stitchGlyph` says, the same here).
  */
 export function uprightGlyph(table: GlyphTable, fabric: Fabric, stitch: number, lengthMm: number, isShared: boolean, isInSpace: boolean, h: number): number {
-  const steps = Math.round(round(lengthMm, h) / (h * STEP));
+  const steps = lengthSteps(lengthMm, h);
   return steps < 1024 ? (table.upright.get(kindKey(fabric, stitch, isShared, isInSpace) * 1024 + steps) ?? -1) : -1;
+}
+
+/** A stitch's length in the steps that glyphs are rounded to; `h`: a single crochet's height, mm. */
+export function lengthSteps(lengthMm: number, h: number): number {
+  return Math.round(round(lengthMm, h) / (h * STEP));
 }
 
 /** Where the origin of an upright stitch's glyph lies below its head, mm: 0 but for the rounding of a cross's length. */
@@ -68,7 +73,8 @@ export function stitchGlyph(table: GlyphTable, fabric: Fabric, pose: StitchPose,
   const down = cross ? crossDepth(length, h) : 0;
   const part = cross && straight > 0 ? crossDepth(straight, h) / straight : 0;
   const x = head[0] + (foot[0] - head[0]) * part + down * Math.sin(turn);
-  const y = head[1] + (foot[1] - head[1]) * part - down * Math.cos(turn);
+  // Exactly as `uprightDown` says for one that stands upright.
+  const y = cross && turn === 0 && head[0] === foot[0] ? head[1] + (crossDepth(straight, h) - down) : head[1] + (foot[1] - head[1]) * part - down * Math.cos(turn);
   const steps = Math.round(length / (h * STEP));
   const single = pose.feet.length < 2;
   const upright = single && pose.angle === 0 && head[0] === foot[0] && steps < 1024 && Math.round(pose.across / (w * STEP)) === WHOLE;
@@ -108,10 +114,12 @@ function poseKey(length: number, footX: number, footY: number, across: number): 
   return ((steps(length) * 4096 + steps(footX)) * 4096 + steps(footY)) * 4096 + steps(across);
 }
 
-/** Tells stitches apart that are drawn in different ways: 2 bits of neighbourhood, side, 16 of flags, 8 of legs, 5 of kind and of legs' kind. */
+/** Tells stitches apart that are drawn in different ways: 2 bits of neighbourhood, side, 16 of flags, 8 of legs, 5 of kind, of legs' kind and of bases drawn together. */
 function kindKey(fabric: Fabric, stitch: number, shared: boolean, inSpace: boolean): number {
   const side = fabric.rows[fabric.row[stitch]!]?.side === 'WS' ? 1 : 0;
-  const made = ((fabric.legKind[stitch]! * 32 + fabric.kind[stitch]!) * 256 + fabric.legs[stitch]!) * 131072 + fabric.flags[stitch]! * 2 + side;
+  const bases = fabric.baseStart[stitch + 1]! - fabric.baseStart[stitch]!;
+  const together = inSpace || bases < 2 ? 0 : Math.min(bases, 31);
+  const made = (((together * 32 + fabric.legKind[stitch]!) * 32 + fabric.kind[stitch]!) * 256 + fabric.legs[stitch]!) * 131072 + fabric.flags[stitch]! * 2 + side;
   return made * 4 + (shared ? 2 : 0) + (inSpace ? 1 : 0);
 }
 
