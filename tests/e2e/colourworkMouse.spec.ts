@@ -1,5 +1,5 @@
 import { expect, test } from '@playwright/test';
-import { chart, openDemo } from './bench.ts';
+import { chart, openDemo, walk } from './bench.ts';
 import { cell, drawnCells, foot, mouseDrag, sheet, undo, within } from './colourworkBench.ts';
 
 test('a part of a motif is chosen, moved and copied by mouse, then the motif is mirrored, turned, cropped and widened', async ({ page }) => {
@@ -58,4 +58,25 @@ test('a yarn is laid by mouse: along a drag, straight with Shift, on one yarn by
   await expect(undo(page)).toContainText(/Lay B chalk on/);
   await page.getByRole('combobox', { name: 'Size' }).selectOption({ label: 'L' });
   await expect(page.getByRole('table', { name: 'Ledger and words' }).getByRole('row').filter({ hasText: /\bB sc\b/ })).toHaveCount(1);
+});
+
+test('The menu of a stitch leads to the motif that lies there, and the stitches that are chosen become a motif', async ({ page }) => {
+  await openDemo(page, 'Leg');
+  const leg = chart(page, 'Leg');
+  await walk(page, 'Leg', [['ArrowLeft', 5]]);
+  await page.keyboard.press('/');
+  await page.keyboard.type('leg 20');
+  await page.keyboard.press('Enter');
+  await expect(leg).toBeFocused();
+  for (let i = 0; i < 3; i++) await page.keyboard.press('ArrowRight');
+  await page.keyboard.press('Shift+F10');
+  await page.getByRole('menuitem', { name: 'Adjust Puffins …' }).click();
+  await expect(sheet(page, 'Puffins, placed').getByRole('status')).toContainText(/Along a row: .* \(p1\w*\), every 16 stitches\./);
+  await page.keyboard.press('Escape');
+  await expect(leg).toBeFocused();
+  await page.keyboard.press('Shift+ArrowRight');
+  await page.keyboard.press('Shift+ArrowUp');
+  await page.getByRole('button', { name: 'Make a motif of it' }).click();
+  await expect(sheet(page, 'Motif 1')).toContainText('2 stitches by 2 rows.');
+  await expect(undo(page)).toHaveAttribute('title', 'Undo: New motif Motif 1');
 });

@@ -15,6 +15,7 @@ import type { Command } from './benchState.ts';
 import type { Clipboard } from './clipboard.svelte.ts';
 import type { RowEntry } from './rowEntries.ts';
 import type { Session } from './session.svelte.ts';
+import { placedAt } from './placedAt.ts';
 import { wholeRow } from './strokeStitches.ts';
 
 /** One thing that can be done to a row; `act` is null where it can't be done now. */
@@ -68,6 +69,9 @@ export function rowActs(session: Session, clipboard: Clipboard, entry: RowEntry,
   if (owner !== undefined && handWritten(session.pattern).includes(owner)) acts.push({ name: 'Make this section from its recipe again', act: () => remake(session, owner) });
   if (choice.kind === 'yarn') acts.unshift(offer(`Lay ${choice.letter} on the whole row`, layYarn(wholeRow(session.fabric, entry.row), choice.letter, everySize)));
   if (stitch !== null) acts.unshift(offer('Increase here', setStitch(stitch, { kind: 'increase' })), offer('Decrease here', setStitch(stitch, { kind: 'decrease' })), offer('Turn here', turnHere(stitch)));
+  if (stitch !== null) {
+    for (const { placement, says } of placedAt(session.pattern, session.grid, session.size, stitch)) acts.push({ name: says, act: () => (session.sheet = { kind: 'placing', placement }) });
+  }
   return acts;
 }
 
