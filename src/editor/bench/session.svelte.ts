@@ -11,8 +11,10 @@ import { colourGrid, type ColourGrid } from '../../engine/4-colour/colourGrid.ts
 import { fabricWithStitches, setStitches } from '../../engine/4-colour/setStitches.ts';
 import { gaugeCell } from '../../engine/5-layout/gaugeCell.ts';
 import { layOut } from '../../engine/5-layout/layOutSection.ts';
+import type { Layout } from '../../engine/5-layout/layout.ts';
 import { sameStitches } from '../../engine/5-layout/sameStitches.ts';
 import { draw } from '../../engine/6-drawing/draw.ts';
+import type { Drawing } from '../../engine/6-drawing/drawing.ts';
 import { viewPalette, type PaletteView } from '../../engine/craft/colourVision.ts';
 import type { Terms } from '../../engine/craft/terms.ts';
 import type { Finding, Mend } from '../../engine/notation/finding.ts';
@@ -60,6 +62,9 @@ export class Session {
   readonly #others: (Fabric | undefined)[] = [];
   #laid: Fabric | null = null;
   #dressedAs: Fabric | null = null;
+  /** The last layout and drawing: what stands as it stood is kept from them. */
+  #laidOut: Layout | null = null;
+  #drawing: Drawing | null = null;
 
   pattern = $state.raw<Pattern>({} as Pattern);
   history = $state.raw<History>({ past: [], future: [] });
@@ -108,8 +113,8 @@ export class Session {
   /** The fabric for the layout, and with what motifs set for the drawing: the very same objects as long as no stitch is another. */
   readonly #stitches = $derived.by(() => (this.#laid = this.#laid && sameStitches(this.#laid, this.fabric) ? this.#laid : this.fabric));
   readonly #looks = $derived.by(() => (this.#dressedAs = this.#dressedAs && sameStitches(this.#dressedAs, this.dressed) ? this.#dressedAs : this.dressed));
-  readonly layout = $derived(layOut(this.#stitches, this.shown, this.#gauge, laidAs(this.drawn)));
-  readonly drawing = $derived(draw(this.#looks, this.layout, drawnAs(this.drawn)));
+  readonly layout = $derived.by(() => (this.#laidOut = layOut(this.#stitches, this.shown, this.#gauge, laidAs(this.drawn), this.#laidOut)));
+  readonly drawing = $derived.by(() => (this.#drawing = draw(this.#looks, this.layout, drawnAs(this.drawn), this.#drawing)));
   readonly findings = $derived(check(this.worn, this.fabric, this.colours));
   readonly ledger = $derived(ledgerLines(this.fabric, this.shown, this.#gauge));
   readonly #wording = $derived(this.pattern.wording);
