@@ -1,6 +1,7 @@
-import { FIRST_YARN_INK, GHOST_FILL, type KeyedPath } from './blockPaths.ts';
+import { FIRST_YARN_INK, GHOST_FILL } from './blockPaths.ts';
 import type { BlockPrints } from './blockPrints.ts';
 import { GHOST_INK, type YarnInks } from './inks.ts';
+import type { KeyedPath } from './keyedPaths.ts';
 
 /** The elements of the blocks in the document: one group a block for fills and one for symbols, one path a yarn or ink. */
 export interface BlockLayer {

@@ -6,8 +6,10 @@ export interface Blocks {
   /** Items of block b, in drawing order: `items[start[b]] … items[start[b + 1] - 1]`. */
   readonly start: Int32Array;
   readonly items: Int32Array;
-  /** x0, y0, x1, y1 a block, mm, around cells and symbols. */
+  /** x0, y0, x1, y1 a block, mm, around cells and symbols; worked out when asked for first: a picture of the whole does without. */
   readonly boxes: Float32Array;
+  /** Around all of the drawing, mm. */
+  readonly bounds: Drawing['bounds'];
   /** Block of each item. */
   readonly blockOf: Int32Array;
 }
@@ -15,7 +17,7 @@ export interface Blocks {
 /** Cuts a drawing into blocks of about `side` × `side` cells; empty patches are left out. Linear in the number of items. */
 export function cutBlocks(drawing: Drawing, side: number): Blocks {
   const { stitches, bounds, cellWidthMm, cellHeightMm } = drawing;
-  const { count, x, y, corners, glyph, glyphX, glyphY } = stitches;
+  const { count, x, y } = stitches;
   const sideMm = side * Math.sqrt(cellWidthMm * cellHeightMm);
   const columns = Math.max(1, Math.ceil((bounds.x1 - bounds.x0) / sideMm));
   const rows = Math.max(1, Math.ceil((bounds.y1 - bounds.y0) / sideMm));
@@ -38,17 +40,30 @@ export function cutBlocks(drawing: Drawing, side: number): Blocks {
   const start = Int32Array.from(starts);
   const next = start.slice();
   const items = new Int32Array(count);
-  const boxes = new Float32Array((starts.length - 1) * 4);
+  for (let i = 0; i < count; i++) {
+    const block = blockOfPatch[blockOf[i]!]!;
+    blockOf[i] = block;
+    items[next[block]!++] = i;
+  }
+  let boxes: Float32Array | null = null;
+  return {
+    count: starts.length - 1, start, items, blockOf, bounds,
+    get boxes() {
+      return (boxes ??= boxesOf(drawing, starts.length - 1, blockOf));
+    },
+  };
+}
+
+function boxesOf(drawing: Drawing, count: number, blockOf: Int32Array): Float32Array {
+  const { corners, glyph, glyphX, glyphY } = drawing.stitches;
+  const reach = glyphReaches(drawing);
+  const boxes = new Float32Array(count * 4);
   for (let o = 0; o < boxes.length; o += 4) {
     boxes[o] = boxes[o + 1] = Infinity;
     boxes[o + 2] = boxes[o + 3] = -Infinity;
   }
-  const reach = glyphReaches(drawing);
-  for (let i = 0; i < count; i++) {
-    const block = blockOfPatch[blockOf[i]!]!;
-    const o = block * 4;
-    blockOf[i] = block;
-    items[next[block]!++] = i;
+  for (let i = 0; i < blockOf.length; i++) {
+    const o = blockOf[i]! * 4;
     let x0 = boxes[o]!, y0 = boxes[o + 1]!, x1 = boxes[o + 2]!, y1 = boxes[o + 3]!;
     for (let c = i * 8; c < i * 8 + 8; c += 2) {
       const cx = corners[c]!, cy = corners[c + 1]!;
@@ -70,11 +85,13 @@ export function cutBlocks(drawing: Drawing, side: number): Blocks {
     boxes[o + 2] = x1;
     boxes[o + 3] = y1;
   }
-  return { count: starts.length - 1, start, items, boxes, blockOf };
+  return boxes;
 }
 
 /** Blocks whose box meets the given one, in order. */
 export function blocksWithin(blocks: Blocks, box: { readonly x0: number; readonly y0: number; readonly x1: number; readonly y1: number }): number[] {
+  const { bounds } = blocks;
+  if (bounds.x0 >= box.x0 && bounds.x1 <= box.x1 && bounds.y0 >= box.y0 && bounds.y1 <= box.y1) return Array.from({ length: blocks.count }, (_, b) => b);
   const within: number[] = [];
   const { boxes } = blocks;
   for (let b = 0; b < blocks.count; b++) {

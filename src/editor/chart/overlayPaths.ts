@@ -1,5 +1,5 @@
 import type { Drawing } from '../../engine/6-drawing/drawing.ts';
-import { fillPath } from './fillPath.ts';
+import { fillPath } from './fillPaths.ts';
 import { UNITS_PER_MM } from './pathUnits.ts';
 
 /** Outline of the cells of some stitches; neighbours of a row share one. Stitches that are not drawn are left out. */

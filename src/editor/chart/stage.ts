@@ -79,7 +79,7 @@ export interface StagePort {
   rest(rest: Rest): void;
   /** The picture moves: where it is, and where it last rested. Once a frame. */
   move(view: ViewTransform, from: ViewTransform): void;
-  /** Whether changed yarns wait to be drawn. */
+  /** Whether changed yarns in sight wait to be drawn. */
   busy(busy: boolean): void;
 }
 
@@ -107,7 +107,9 @@ export function stage(parts: StageParts, port: StagePort): Stage {
   let moving = false;
   let frame = 0;
   let busy = false;
+  /** Blocks to be built: those in sight, and those of the margin that have changed, which can wait. */
   const waiting = new Set<number>();
+  const unseen = new Set<number>();
 
   function cut(of: Drawing, side: number): Blocks {
     const known = cuts.get(side) ?? cutBlocks(of, side);
@@ -119,22 +121,24 @@ export function stage(parts: StageParts, port: StagePort): Stage {
   }
   function build(block: number): void {
     waiting.delete(block);
+    unseen.delete(block);
     if (!drawing || !blocks) return;
     const fills = chartView === 'symbols' ? [] : blockFills(drawing, blocks, block, yarnOf, detail);
     const symbols = chartView === 'colour' || !pen ? [] : blockSymbols(drawing, blocks, block, yarnOf, pen, chartView === 'both' ? inks : null);
     const prints = mono && chartView !== 'symbols' && detail.level !== 'far' ? blockPrints(drawing, blocks, block, yarnOf, yarns, chartView === 'both' && detail.symbols) : null;
     shown.put(block, fills, symbols, prints, note());
   }
-  /** Builds waiting blocks for about so long; the rest follows in later frames. */
+  /** Builds blocks for about so long, those in sight before the others; the rest follows in later frames. */
   function work(budgetMs: number): void {
     const most = moving ? MOVING_BLOCKS : Infinity;
     const end = performance.now() + budgetMs;
     let built = 0;
-    for (const block of waiting) {
+    for (const block of waiting.size > 0 ? waiting : unseen) {
       build(block);
       if (++built >= most || performance.now() >= end) break;
     }
-    if (waiting.size > 0) return wake();
+    if (waiting.size + unseen.size > 0) wake();
+    if (waiting.size > 0) return;
     if (!moving) under.place(null);
     if (busy) port.busy((busy = false));
   }
@@ -196,10 +200,13 @@ export function stage(parts: StageParts, port: StagePort): Stage {
     const keep = new Set(needed);
     for (const block of [...shown.blocks.keys()]) if (!keep.has(block)) shown.drop(block);
     waiting.clear();
+    unseen.clear();
     const [midX, midY] = [(size.width / 2 - view.x) / view.k, (size.height / 2 - view.y) / view.k];
     const stale = all ? needed : needed.filter((block) => shown.blocks.get(block) !== note());
     const distance = (b: number): number => Math.hypot((now.boxes[b * 4]! + now.boxes[b * 4 + 2]!) / 2 - midX, (now.boxes[b * 4 + 1]! + now.boxes[b * 4 + 3]!) / 2 - midY);
-    for (const block of stale.sort((a, b) => distance(a) - distance(b))) waiting.add(block);
+    // From the middle outward, where not all is drawn at once.
+    if (!first) stale.sort((a, b) => distance(a) - distance(b));
+    for (const block of stale) waiting.add(block);
     under.place(chartView !== 'symbols' && needed.some((block) => !shown.blocks.has(block)) ? view : null);
     restView = view;
     port.rest({ view, size, detail });
@@ -234,7 +241,8 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       const { stitch } = drawing.stitches;
       const changed = changedBlocks(blocks, stitch, yarnsBefore, yarnOf);
       under.redraw(far === blocks ? changed : changedBlocks(far, stitch, yarnsBefore, yarnOf), yarnOf);
-      for (const block of changed) if (shown.blocks.has(block)) waiting.add(block);
+      const inSight = new Set(blocksWithin(blocks, visibleBox(view, size, 0)));
+      for (const block of changed) if (shown.blocks.has(block)) (inSight.has(block) ? waiting : unseen).add(block);
       work(YARNS_SLICE_MS);
       if (!busy && waiting.size > 0) port.busy((busy = true));
     },

@@ -3,7 +3,7 @@ import type { Stroke } from '../../../src/engine/6-drawing/drawing.ts';
 import { cutBlocks } from '../../../src/editor/chart/blocks.ts';
 import { blockFills, blockSymbols, FIRST_YARN_INK, GHOST_FILL } from '../../../src/editor/chart/blockPaths.ts';
 import { detailFor } from '../../../src/editor/chart/detail.ts';
-import { fillPath } from '../../../src/editor/chart/fillPath.ts';
+import { fillPath } from '../../../src/editor/chart/fillPaths.ts';
 import { glyphPen } from '../../../src/editor/chart/glyphPen.ts';
 import { REACHING_INK, GHOST_INK, inksOnYarns } from '../../../src/editor/chart/inks.ts';
 import { area, strokeOutline } from '../../../src/editor/chart/strokeOutline.ts';

@@ -1,5 +1,6 @@
 import type { Drawing } from '../../engine/6-drawing/drawing.ts';
-import { pathBytes } from './pathBytes.ts';
+import { keyedPaths, type KeyedPath } from './keyedPaths.ts';
+import type { PathBytes } from './pathBytes.ts';
 import { UNITS_PER_MM } from './pathUnits.ts';
 
 /** How the outline of cells is drawn, mm. */
@@ -23,27 +24,30 @@ interface Side {
 const bottom: Side = { at: new Int32Array(512), length: 0 };
 const top: Side = { at: new Int32Array(512), length: 0 };
 
+const paths = keyedPaths();
+
 /**
- * Path data that fills the cells of `items[from] … items[to - 1]`. Cells that follow one another in the drawing, lie in
- * one row and share an edge become one outline, and corners on a straight line are left out: a straight run of any
- * length is a rectangle.
+ * Path data that fills the cells of `items[from] … items[to - 1]`, one path a key; −1 leaves a cell out. Cells that follow one
+ * another in the drawing, lie in one row and share an edge become one outline, and corners on a straight line are left out: a
+ * straight run of any length is a rectangle.
  */
-export function fillPath(drawing: Drawing, items: ArrayLike<number>, from: number, to: number, shape: FillShape): string {
+export function fillPaths(drawing: Drawing, items: ArrayLike<number>, from: number, to: number, keyOf: (item: number) => number, shape: FillShape): KeyedPath[] {
   const { corners, row } = drawing.stitches;
   const near = Math.max(shape.toleranceMm, 0.02);
   const tolerance = shape.toleranceMm * UNITS_PER_MM;
-  pathBytes.start();
   let i = from;
   while (i < to) {
     const start = i;
-    let last = items[i]!;
+    let last = items[i++]!;
+    const key = keyOf(last);
+    if (key < 0) continue;
     let way: 0 | 1 | -1 = 0;
-    i++;
     while (shape.merge && i < to) {
       const next = items[i]!;
-      const step = row[next] === row[last] ? meeting(corners, last * 8, next * 8, near) : 0;
-      if (step === 0 || (way !== 0 && step !== way)) break;
-      way = step;
+      if (row[next] !== row[last] || keyOf(next) !== key) break;
+      if (way !== -1 && isRightOf(corners, next * 8, last * 8, near)) way = 1;
+      else if (way !== 1 && isRightOf(corners, last * 8, next * 8, near)) way = -1;
+      else break;
       last = next;
       i++;
     }
@@ -53,10 +57,15 @@ export function fillPath(drawing: Drawing, items: ArrayLike<number>, from: numbe
     const stride = i - start > 2 && isLevel(corners, items, start, i) ? i - 1 - start : 1;
     for (let j = start; j < i; j += stride) addCell(corners, items[j]! * 8, way === -1, j === start, j === i - 1, shape.growMm);
     // All outlines run the same way round: where grown rows overlap they must add up, not cancel, under the non-zero rule.
-    if (way === -1) writeClosed(top, bottom, tolerance);
-    else writeClosed(bottom, top, tolerance);
+    if (way === -1) writeClosed(paths.of(key), top, bottom, tolerance);
+    else writeClosed(paths.of(key), bottom, top, tolerance);
   }
-  return pathBytes.text();
+  return paths.take();
+}
+
+/** One path for all cells of `items[from] … items[to - 1]`; empty without cells. */
+export function fillPath(drawing: Drawing, items: ArrayLike<number>, from: number, to: number, shape: FillShape): string {
+  return fillPaths(drawing, items, from, to, () => 0, shape)[0]?.d ?? '';
 }
 
 /** Empties a side for so many numbers. */
@@ -76,14 +85,12 @@ function isLevel(corners: Float32Array, items: ArrayLike<number>, from: number, 
   return true;
 }
 
-/** 1: the second cell stands right of the first, -1: left of it, 0: they share no edge. */
-function meeting(corners: Float32Array, a: number, b: number, near: number): 0 | 1 | -1 {
-  if (same(corners, a + BR, b + BL, near) && same(corners, a + TR, b + TL, near)) return 1;
-  return same(corners, a + BL, b + BR, near) && same(corners, a + TL, b + TR, near) ? -1 : 0;
-}
-
-function same(corners: Float32Array, p: number, q: number, near: number): boolean {
-  return Math.abs(corners[p]! - corners[q]!) <= near && Math.abs(corners[p + 1]! - corners[q + 1]!) <= near;
+/** Whether cell `b` stands right of `a` and shares its edge. */
+function isRightOf(corners: Float32Array, b: number, a: number, near: number): boolean {
+  return (
+    Math.abs(corners[a + BR]! - corners[b + BL]!) <= near && Math.abs(corners[a + BR + 1]! - corners[b + BL + 1]!) <= near &&
+    Math.abs(corners[a + TR]! - corners[b + TL]!) <= near && Math.abs(corners[a + TR + 1]! - corners[b + TL + 1]!) <= near
+  );
 }
 
 /** Adds a cell's bottom corners to one side of a run and its top corners to the other, grown outward, in units. */
@@ -112,21 +119,21 @@ function add(side: Side, xMm: number, yMm: number): void {
 }
 
 /** One closed outline: along one side there, along the other back, without the corners that lie on a straight line. */
-function writeClosed(there: Side, back: Side, tolerance: number): void {
+function writeClosed(path: PathBytes, there: Side, back: Side, tolerance: number): void {
   straighten(there, tolerance);
   straighten(back, tolerance);
   let x = there.at[0]!, y = there.at[1]!;
-  pathBytes.moveTo(x, y);
+  path.moveTo(x, y);
   for (let p = 2; p < there.length + back.length; p += 2) {
     const q = there.length + back.length - 2 - p;
     const nx = p < there.length ? there.at[p]! : back.at[q]!;
     const ny = p < there.length ? there.at[p + 1]! : back.at[q + 1]!;
     if (nx === x && ny === y) continue;
-    pathBytes.lineBy(nx - x, ny - y);
+    path.lineBy(nx - x, ny - y);
     x = nx;
     y = ny;
   }
-  pathBytes.close();
+  path.close();
 }
 
 /**
