@@ -49,7 +49,7 @@ export function growRow(body: readonly Instruction[], changes: readonly RunChang
 }
 
 /** Whether clauses increase or decrease. */
-function shapes(body: readonly Instruction[]): boolean {
+export function shapes(body: readonly Instruction[]): boolean {
   return body.some((node) => (node.kind === 'work' && (node.each !== 1 || node.stitch.together > 1)) || node.kind === 'group' || node.kind === 'skip' || (node.kind === 'repeat' && shapes(node.body)));
 }
 

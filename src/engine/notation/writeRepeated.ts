@@ -19,18 +19,20 @@ export function writeAsRows(node: Of<'asRows'>, options: WriteOptions): string {
     : node.from === node.to ? `${word} ${node.from}`
     : `${word}s ${node.from}${node.to === node.from + 1 ? ' and ' : '-'}${node.to}`;
   if (changes.length === 0) return `${lead} ${rows}`;
-  return `${lead} ${rows}, with ${changes.map((change) => writeChange(change, options)).join(', and ')} in each ${word}`;
+  // Of several rows, each is met again only every so often.
+  const several = node.last !== undefined ? node.last > 1 : node.rows !== undefined || node.to > node.from;
+  return `${lead} ${rows}, with ${changes.map((change) => writeChange(change, options)).join(', and ')} ${several ? 'each time' : `in each ${word}`}`;
 }
 
 function writeChange({ runs, by }: RunChange, { size }: WriteOptions): string {
   const fewer = numbers(by).some((one) => one < 0);
   const amount = mapAmount(by, (one) => (fewer ? -one : one) || 0);
-  return `${writeAmount(amount, size)} ${fewer ? 'fewer' : 'more'} ${isOne(amount, size) ? 'st' : 'sts'} ${writeRuns(runs)}`;
+  return `${writeAmount(amount, size)} ${fewer ? 'fewer' : 'more'} ${isOne(amount, size) ? 'st' : 'sts'} ${writeRuns(runs, fewer)}`;
 }
 
-function writeRuns(runs: RunChange['runs']): string {
+function writeRuns(runs: RunChange['runs'], fewer: boolean): string {
   if (runs === 'each') return 'in each run';
-  if (runs === 'between') return 'between incs';
+  if (runs === 'between') return fewer ? 'between decs' : 'between incs';
   if (runs === 'last') return 'before the last st';
   return runs.length === 1 ? `in the ${ordinalWord(runs[0]!)} run` : `in runs ${listed(runs.map(String))}`;
 }

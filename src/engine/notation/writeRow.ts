@@ -40,6 +40,8 @@ export function writeRow(body: readonly Instruction[], stated: Stated | null, op
 /** Clauses joined as print joins them. */
 export function writeBody(clauses: readonly Instruction[], options: WriteOptions, inside: Inside): string {
   const body = withEachCorner(clauses);
+  // Runs of several yarns stand closer than the clauses of a row in one.
+  const oneYarn = inside === TOP && !options.runs && body.filter(({ kind }) => kind === 'yarn').length === 1;
   let named = inside !== TOP;
   let text = '';
   body.forEach((node, index) => {
@@ -50,7 +52,7 @@ export function writeBody(clauses: readonly Instruction[], options: WriteOptions
     const clause = further ?? (short ? node.letter : writeClause(node, options, inside));
     if (index === 0) text = clause;
     else if (further !== null) text += ` and ${further}`;
-    else if (before?.kind === 'yarn' && before.word === 'with' && node.kind === 'work') text += ` ${clause}`;
+    else if (before?.kind === 'yarn' && before.word === 'with' && node.kind === 'work' && !oneYarn) text += ` ${clause}`;
     else if (node.kind === 'remark' && before?.kind !== 'unread') text += ` ${clause}`;
     else if (before?.kind === 'forSizes' && node.kind !== 'forSizes') text += `. All sizes: ${clause}`;
     else if (inside === TOP && (startsSentence(node) || (before && startsSentence(before)))) text += `. ${node.kind === 'unread' ? clause : sentence(clause)}`;
@@ -111,7 +113,7 @@ function writeClause(node: Instruction, options: WriteOptions, inside: Inside): 
     case 'turn':
       return 'turn';
     case 'leave':
-      return node.count === 'rest' ? 'leave the rest unworked' : `leave ${writeAmount(node.count, size)}${node.what ? ` ${writeNoun(node.what, !isOne(node.count, size), terms)}` : ''} unworked`;
+      return node.count === 'rest' ? 'leave the rest unworked' : `leave ${writeAmount(node.count, size)} ${writeNoun(node.what ?? 'st', !isOne(node.count, size), terms)} unworked`;
     case 'mesh':
       return `${writeAmount(node.count, size)} ${node.mesh} ${isOne(node.count, size) ? 'mesh' : 'meshes'}`;
     case 'repeat':

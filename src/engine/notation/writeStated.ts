@@ -3,6 +3,7 @@ import { stitchWord } from '../craft/terms.ts';
 import { mapAmount } from './amounts.ts';
 import type { Amount, Stated } from './instruction.ts';
 import { isOne, writeAmount } from './writeAmount.ts';
+import { pluralOf } from './writeStitch.ts';
 import type { WriteOptions } from './writeWork.ts';
 
 /** The count of a row in parentheses: `(40 (44, 48) sc)`, `(24 dc, 6 ch-1 sps)`, `(counts 8, 9, 10 sts)`, `(1 st more in each row, ending with 24 sts)`. */
@@ -33,6 +34,6 @@ function values(amount: Amount): readonly number[] {
 /** The unit in the terms asked for; units that name no stitch stay as they are. */
 function writeUnit(unit: string, count: Amount, { terms, size }: WriteOptions): string {
   const row = STITCHES.find((stitch) => stitch.us === unit);
-  if (row) return stitchWord(row.kind, terms);
+  if (row) return isOne(count, size) ? stitchWord(row.kind, terms) : pluralOf(stitchWord(row.kind, terms));
   return unit === 'sts' && isOne(count, size) ? 'st' : unit;
 }

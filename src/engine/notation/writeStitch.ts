@@ -20,6 +20,11 @@ export function writeStitch(call: StitchCall, terms: Terms): string {
   return call.loop === 'both' ? word : `${call.loop === 'front' ? 'FLO' : 'BLO'} ${word}`;
 }
 
+/** Several of a stitch: names that are words, and what ends in `st`, take an s; abbreviations stay as print has them (`12 sc`). */
+export function pluralOf(word: string): string {
+  return /(?:\bst|bobble|popcorn|cluster|shell|picot)$/.test(word) ? `${word}s` : word;
+}
+
 /** The noun of a place: `st`, `sts`, `chs`, `ch-2 sp`, `sc`. Stitches stand in the singular after a number, as print has them. */
 export function writeNoun(what: PlaceWord, plural: boolean, terms: Terms, loops?: number): string {
   const ending = plural ? 's' : '';
@@ -29,6 +34,5 @@ export function writeNoun(what: PlaceWord, plural: boolean, terms: Terms, loops?
   if (what === 'cornerSp') return `corner ${loops === undefined ? '' : `ch-${loops} `}sp${ending}`;
   if (what === 'rowEnd') return `row end${ending}`;
   if (what === 'sp') return loops === undefined ? `ch-sp${ending}` : `ch-${loops} sp${ending}`;
-  const word = stitchWord(what, terms);
-  return plural && word.length > 3 ? `${word}${ending}` : word;
+  return plural ? pluralOf(stitchWord(what, terms)) : stitchWord(what, terms);
 }

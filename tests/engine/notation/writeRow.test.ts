@@ -15,7 +15,7 @@ describe('rows in print', () => {
     ['sc in 2nd ch from hook, sc in each ch across', 'sc in 2nd ch from hook and in each ch across.'],
     ['sc in 2nd ch from hook, dc in each ch across', 'sc in 2nd ch from hook, dc in each ch across.'],
     ['sc 6, inc, inc 3, dec', 'sc in next 6 sts, 2 sc in next st, 2 sc in each of next 3 sts, sc2tog.'],
-    ['sc 12, leave 8 unworked (12 sc)', 'sc in next 12 sts. Leave 8 unworked. (12 sc)'],
+    ['sc 12, leave 8 unworked (12 sc)', 'sc in next 12 sts. Leave 8 sts unworked. (12 sc)'],
     ['*sc 3, inc; rep from * 5 more times', '*sc in next 3 sts, 2 sc in next st; rep from * 5 more times.'],
     ['*sc 3, inc; rep from * to last 3 sts, sc 3', '*sc in next 3 sts, 2 sc in next st; rep from * to last 3 sts, sc in next 3 sts.'],
     ['(sc 3, inc) x6', '(sc in next 3 sts, 2 sc in next st) 6 times.'],

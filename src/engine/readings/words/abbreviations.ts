@@ -10,6 +10,7 @@ const WORDS: readonly (readonly [short: string, meaning: string, pattern: RegExp
   ['rep', 'repeat', /\brep\b/i],
   ['rnd(s)', 'round(s)', /\brnds?\b/i],
   ['RS', 'right side', /\bRS\b/],
+  ['run', 'so many sts worked alike, counted in order from the start of the row or rnd', /\bin (?:the \d+\w+ run|runs \d|each run)\b/],
   ['sp(s)', 'space(s)', /\bsps?\b/],
   ['st(s)', 'stitch(es)', /(?<!sl |puff |V-|[(]|\d-)\bsts?\b/],
   ['WS', 'wrong side', /\bWS\b/],

@@ -2,6 +2,7 @@ import type { Terms } from '../../craft/terms.ts';
 import { bodyForSize } from '../../notation/changeAmounts.ts';
 import { amountFor } from '../../notation/instruction.ts';
 import type { Amount, Instruction, Stated } from '../../notation/instruction.ts';
+import { plainTimes } from './plainTimes.ts';
 import { listOfNames } from '../../notation/sizeParts.ts';
 import { writeLabel } from '../../notation/writeLabel.ts';
 import { writeRow } from '../../notation/writeRow.ts';
@@ -176,7 +177,7 @@ function writeText(merged: Merged, { sizeNames, written, terms, style: asked }: 
   const whole = sizes.length === sizeNames.length && groups.every((group) => group.body === body) && body.every(({ kind }) => kind !== 'forSizes');
   const bodies = whole ? [] : groups.map((group, at) => bodyForSize(group.body, written[sizes[at]!]!));
   const one = whole ? body : groups.every((group) => group.runs === runs) ? mergeSizes(bodies) : null;
-  if (one) return writeRow(one, statedOf(merged, groups, written), { terms, runs, round, ...style });
+  if (one) return writeRow(plainTimes(one), statedOf(merged, groups, written), { terms, runs, round, ...style });
   // The wording differs: each wording with the sizes that share it, one count for all after them.
   const wordings: { readonly members: number[]; body: readonly Instruction[]; readonly runs: boolean }[] = [];
   groups.forEach((group, at) => {
@@ -188,7 +189,7 @@ function writeText(merged: Merged, { sizeNames, written, terms, style: asked }: 
   });
   const texts = wordings.map(({ members, body: words, runs: theirs }) => {
     const names = members.map((at) => sizeNames[written[sizes[at]!]!]!);
-    return `${names.length > 1 ? 'Sizes' : 'Size'} ${listOfNames(names)}: ${writeRow(words, null, { terms, runs: theirs, round, ...style })}`;
+    return `${names.length > 1 ? 'Sizes' : 'Size'} ${listOfNames(names)}: ${writeRow(plainTimes(words), null, { terms, runs: theirs, round, ...style })}`;
   });
   const stated = statedOf(merged, groups, written);
   return [...texts, ...(stated ? [writeStated(stated, { terms })] : [])].join(' ');

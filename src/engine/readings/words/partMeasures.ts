@@ -6,6 +6,7 @@ import type { Colours } from '../../4-colour/colours.ts';
 import { doubledSections } from '../../6-drawing/schematic/doubledSections.ts';
 import { rowMeasures, type RowMeasure } from '../../6-drawing/schematic/rowMeasures.ts';
 import { heightOf, sectionMeasures } from '../../6-drawing/schematic/sectionMeasures.ts';
+import { titled } from '../../notation/titled.ts';
 import { writeAmount } from '../../notation/writeAmount.ts';
 import { mergeNumbers } from './mergeSizes.ts';
 
@@ -38,7 +39,7 @@ export function partMeasures(pattern: Pattern, sizes: readonly MeasuredSize[]): 
     if (!first || measures.length < sizes.length || measures.some(({ around }) => around !== first.around)) return [];
     const width = writeAmount(mergeNumbers(measures.map(({ widthCm }) => widthCm)), undefined);
     const length = writeAmount(mergeNumbers(measures.map(({ lengthCm }) => lengthCm)), undefined);
-    const name = section.name === '' ? '' : `${section.name} `;
+    const name = section.name === '' ? '' : `${titled(section.name)} `;
     return [`${name}${width} cm ${first.around ? 'around' : 'wide'}, ${length} cm long`];
   });
   return parts.join('; ');

@@ -1,5 +1,5 @@
 import { bodyForSize } from '../../notation/changeAmounts.ts';
-import { growRow, runsOf } from '../../notation/growRow.ts';
+import { growRow, runsOf, shapes } from '../../notation/growRow.ts';
 import { amountFor } from '../../notation/instruction.ts';
 import type { Instruction, RunChange } from '../../notation/instruction.ts';
 import { sameBody } from './groupRows.ts';
@@ -124,8 +124,16 @@ function changesOf(cycle: readonly Merged[], next: readonly Merged[], written: r
     entry.runs.push(run + 1);
   }
   const changes = [...byMove.values()];
-  if (changes.length === 1 && changes[0]!.runs.length === runs) return [{ by: changes[0]!.by, runs: 'each' }];
+  if (changes.length === 1 && changes[0]!.runs.length === runs) return [{ by: changes[0]!.by, runs: cycle.every(({ groups }) => groups.every(({ body }) => growsBetween(body))) ? 'between' : 'each' }];
   return changes;
+}
+
+/** Whether all runs of a row lie between its increases or decreases, in one repeat of them; so too where it has neither. */
+function growsBetween(body: readonly Instruction[]): boolean {
+  const runs = runsOf(body);
+  const shaping = body.filter((node) => node.kind === 'repeat' && shapes(node.body));
+  if (runs.length === 0) return !shapes(body);
+  return shaping.length === 1 && shaping[0]!.kind === 'repeat' && runsOf(shaping[0]!.body).length === runs.length;
 }
 
 function countOf(clause: Extract<Instruction, { kind: 'work' }>): number {

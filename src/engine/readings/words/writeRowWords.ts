@@ -2,6 +2,7 @@ import type { Terms } from '../../craft/terms.ts';
 import type { Stated } from '../../notation/instruction.ts';
 import { writeRow } from '../../notation/writeRow.ts';
 import type { WordStyle } from '../../notation/writeWork.ts';
+import { plainTimes } from './plainTimes.ts';
 import { printedRow } from './printedRow.ts';
 import type { WorkedSize } from './printedRow.ts';
 import { rowCount } from './rowCount.ts';
@@ -16,6 +17,6 @@ export function writeRowWords(worked: WorkedSize, row: number, terms: Terms, sty
   const { body, runs } = printedRow(worked, row);
   const count = rowCount(worked.fabric, row, words.stated);
   const stated: Stated | null = count ? { count: count.made, unit: count.unit, of: 'row', step: null, range: [0, 0] } : words.stated;
-  const text = writeRow(body, stated, { terms, size: worked.program.size, runs, style, round: worked.fabric.rows[row]!.round });
+  const text = writeRow(plainTimes(body, worked.program.size), stated, { terms, size: worked.program.size, runs, style, round: worked.fabric.rows[row]!.round });
   return words.word === 'step' ? text.charAt(0).toUpperCase() + text.slice(1) : text;
 }

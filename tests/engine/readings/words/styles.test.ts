@@ -51,8 +51,8 @@ const SLOPE = `T\nTerms: US\n\nPIECE\nFoundation: ch 31.\nRow 1: sc in 2nd ch fr
 
 describe('families of rows', () => {
   it.each([
-    ['a disc', DISC, ['Rnd 3: *sc in next st, 2 sc in next st; rep from * around. (18 sc)', 'Rnds 4-10: work as rnd 3, with 1 more st in each run in each rnd. (6 sts more in each rnd, ending with 60 sc)']],
-    ['the pairs of rounds of a toe, in two sizes', TOE, ['Rnd 3: sc in each st around. (36 (44) sc)', 'Rnds 4-9: work as rnds 2 and 3, with 2 fewer sts in each run in each rnd. (counts 32 (40), 32 (40), 28 (36), 28 (36), 24 (32), 24 (32) sc)']],
+    ['a disc', DISC, ['Rnd 3: *sc in next st, 2 sc in next st; rep from * around. (18 sc)', 'Rnds 4-10: work as rnd 3, with 1 more st between incs in each rnd. (6 sts more in each rnd, ending with 60 sc)']],
+    ['the pairs of rounds of a toe, in two sizes', TOE, ['Rnd 3: sc in each st around. (36 (44) sc)', 'Rnds 4-9: work as rnds 2 and 3, with 2 fewer sts between decs each time. (counts 32 (40), 32 (40), 28 (36), 28 (36), 24 (32), 24 (32) sc)']],
     ['runs that move otherwise', SLOPE, ['Row 2: ch 1, turn, sc in next 2 sts, sc2tog, sc in next 26 sts. (29 sc)', 'Rows 3-7: work as row 2, with 2 more sts in the 1st run, and 3 fewer sts in the 2nd run in each row. (1 st fewer in each row, ending with 24 sc)']],
   ] as const)('%s: told by the row that they follow, and worked the same when read back', (_, text, lines) => {
     const pattern = patternFromText(text).pattern!;

@@ -156,9 +156,9 @@ describe('several sizes', () => {
   it('measure its parts as the schematic does, with swatches and folded edges', () => {
     const text = 'Sample\nGauge: 16 sts and 20 rows = 10 cm in sc\n\nPIECE\nFoundation: ch 21.\nRow 1: sc in 2nd ch from hook and in each ch across.\nRows 2-20: ch 1, turn, sc in each st across.\n';
     const pattern = patternOf(text);
-    expect(wordsOf(pattern)).toContain('Finished measurements: PIECE 12.5 cm wide, 10 cm long');
+    expect(wordsOf(pattern)).toContain('Finished measurements: Piece 12.5 cm wide, 10 cm long');
     const folded = { ...pattern, sections: [{ ...pattern.sections[0]!, recipe: { name: 'panel', settings: { edge: 'folded' } } }] };
-    expect(wordsOf(folded)).toContain('Finished measurements: PIECE 12.5 cm wide, 5 cm long');
+    expect(wordsOf(folded)).toContain('Finished measurements: Piece 12.5 cm wide, 5 cm long');
   });
 
   it('refuses to write none', () => {
