@@ -32,7 +32,8 @@ export function placingSentence(motif: Motif, placement: Placement, fit: Placeme
 }
 
 function seamSentence(placement: Placement, over: number, left: number, right: number): string {
-  if ((placement.anchor ?? 'row') !== 'row') return over > 0 ? `It goes on around the seam; ${over} stay free where the repeats end.` : 'It goes on around the seam without a break.';
+  const isMovedRound = placement.across === 'fill' && (placement.fill ?? 'whole') === 'whole' && placement.offset !== 0;
+  if ((placement.anchor ?? 'row') !== 'row' || isMovedRound) return over > 0 ? `It goes on around the seam; ${over} stay free where the repeats end.` : 'It goes on around the seam without a break.';
   const between = left + right;
   if (between === placement.gap) return placement.gap === 0 ? 'At the seam the repeats meet without a break.' : 'At the seam there is the same gap as between the repeats.';
   return `At the seam ${between === 0 ? 'the last repeat meets the first' : `${sts(between)} ${between === 1 ? 'lies' : 'lie'} between the last repeat and the first`}, ${placement.gap} elsewhere.`;

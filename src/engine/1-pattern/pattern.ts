@@ -106,7 +106,8 @@ export interface Placement {
   /**
    * What `align` and `offset` count from: the row's own ends and middle (if left out), the seam, or the centre front
    * opposite to it. At seam and front, `align` says which part lies there: the left edge, the middle or the right edge
-   * of the repeats (of one repeat where they fill), `offset` is to the right, and repeats go on around the seam.
+   * of the repeats (of one repeat where they fill), `offset` is to the right, and repeats go on around the seam; so do
+   * repeats that fill a row whose ends meet, when they are moved.
    */
   readonly anchor?: 'row' | 'seam' | 'front';
   /** What columns follow where rows are wider or narrower than the bottom row; the aligned edge or centre if left out. */

@@ -43,7 +43,8 @@ export interface Spread {
  * the right. Linear in repeats where gaps are spread, else constant.
  *
  * `'fill'` lays as many whole repeats as don't pass the far edge (centre: either edge; line: both ways from it, on a ring
- * once round); spread: as many, with all that is left in the gaps, which differ by a stitch at most (flat: the outer
+ * once round); in a row whose ends meet as many as lie there unmoved, and those that are moved past an end go on around
+ * the seam; spread: as many, with all that is left in the gaps, which differ by a stitch at most (flat: the outer
  * repeats at the edges; ring: a gap at the seam too); edges: repeats on and on, cut at the edges.
  */
 export function spreadRepeats(row: SpreadRow, motifWidth: number, placement: Spreading): Spread {
@@ -61,11 +62,16 @@ export function repeatStart(spread: Spread, repeat: number): number {
   return spread.start + repeat * spread.step + (spread.extra?.[repeat] ?? 0);
 }
 
-function fromTheRow({ width }: SpreadRow, motifWidth: number, { align, offset, across, gap }: Spreading): Spread {
+function fromTheRow({ width, isRing }: SpreadRow, motifWidth: number, { align, offset, across, gap }: Spreading): Spread {
   const step = motifWidth + gap;
-  const repeats = across === 'fill' ? Math.max(Math.floor((roomFor(width, align, offset) + gap) / step), 0) : across;
+  const room = isRing ? width : roomFor(width, align, offset);
+  const repeats = across === 'fill' ? Math.max(Math.floor((room + gap) / step), 0) : across;
   const total = repeats === 0 ? 0 : repeats * step - gap;
   const start = repeats === 0 ? emptyStart(width, align) : align === 'left' ? offset : align === 'right' ? width - offset - total : Math.floor((width - total) / 2) + offset;
+  if (across === 'fill' && isRing && repeats > 0 && (start < 0 || start + total > width)) {
+    const left = Math.floor((width - total) / 2);
+    return { start, repeats, step, extra: null, whole: repeats, left, right: width - total - left, kept: null, wraps: true };
+  }
   return { start, repeats, step, extra: null, whole: wholeWithin(start, step, repeats, motifWidth, width), left: start, right: width - start - total, kept: null, wraps: false };
 }
 

@@ -85,6 +85,26 @@ describe('colour', () => {
     expect(colour(pattern, handFabric(rows.map((row) => ({ ...row, word: 'round', round: true }))), 0).fits[0]).toMatchObject({ cutAtSeam: true });
   });
 
+  it.each<[string, Partial<Placement>, readonly string[]]>([
+    ['not moved', {}, ['BBCBBCBBC', 'BAABAABAA', 'CAACAACAA']],
+    ['a stitch to the right', { offset: 1 }, ['CBBCBBCBB', 'ABAABAABA', 'ACAACAACA']],
+    ['a stitch to the left', { offset: -1 }, ['BCBBCBBCB', 'AABAABAAB', 'AACAACAAC']],
+    ['from the right edge, two inward', { align: 'right', offset: 2 }, ['CBBCBBCBB', 'ABAABAABA', 'ACAACAACA']],
+    ['from the centre, four to the right', { align: 'centre', offset: 4 }, ['CBBCBBCBB', 'ABAABAABA', 'ACAACAACA']],
+  ])('that fills a tube goes round the seam when it is moved, and no repeat is lost: %s', (_, placement, lines) => {
+    const pattern = handPattern({ motifs: [FLAG_MOTIF], placements: [handPlacement({ across: 'fill', ...placement })] });
+    const rounds = flatRows([9, 9, 9]).map((row) => ({ ...row, word: 'round' as const, round: true }));
+    for (const fabric of [handFabric(rounds), handFabric(flatRows([9, 9, 9]), 2)]) {
+      const coloured = colour(pattern, fabric, 0);
+      expect(coloured.fits[0]).toMatchObject({ across: 3, leftOver: { left: 0, right: 0 }, cellsCut: 0, cutAtSeam: false });
+      expect(picture(pattern, fabric, coloured)).toEqual(lines);
+    }
+  });
+
+  it('that fills a flat row goes with what fits beside its offset', () => {
+    expect(placed([9, 9, 9], { across: 'fill', offset: 1 }).lines).toEqual(['ABBCBBCAA', 'ABAABAAAA', 'ACAACAAAA']);
+  });
+
   it('passes over foundations and steps on its way up', () => {
     const pattern = handPattern({ motifs: [FLAG_MOTIF], placements: [handPlacement({ row: { line: 'a', nth: 0 } })] });
     const fabric = handFabric([
