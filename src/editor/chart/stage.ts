@@ -68,6 +68,8 @@ const SLICE_MS = 10;
 const MOVING_SLICE_MS = 4;
 /** The same for new yarns: each frame that draws a part of them costs more than building it, so that one long frame is over sooner than several. */
 const YARNS_SLICE_MS = 60;
+/** What has changed out of sight waits so long. */
+const UNSEEN_AFTER_MS = 150;
 /** Blocks added a frame while the chart moves. */
 const MOVING_BLOCKS = 3;
 /** Below this part of the scale at rest so much comes into sight that only the overview can keep up. */
@@ -106,6 +108,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
   let pen: GlyphPen | null = null;
   let moving = false;
   let frame = 0;
+  let later = 0;
   let busy = false;
   /** Blocks to be built: those in sight, and those of the margin that have changed, which can wait. */
   const waiting = new Set<number>();
@@ -137,13 +140,19 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       build(block);
       if (++built >= most || performance.now() >= end) break;
     }
-    if (waiting.size + unseen.size > 0) wake();
-    if (waiting.size > 0) return;
+    if (waiting.size > 0) return wake();
+    if (unseen.size > 0) wakeLater();
     if (!moving) under.place(null);
     if (busy) port.busy((busy = false));
   }
   function wake(): void {
     if (frame === 0) frame = requestAnimationFrame(tick);
+  }
+  /** What is out of sight is drawn when nothing else is, unless it comes into sight now. */
+  function wakeLater(): void {
+    clearTimeout(later);
+    if (moving) wake();
+    else later = window.setTimeout(wake, UNSEEN_AFTER_MS);
   }
   function tick(): void {
     frame = 0;
@@ -263,6 +272,7 @@ export function stage(parts: StageParts, port: StagePort): Stage {
     },
     destroy() {
       if (frame !== 0) cancelAnimationFrame(frame);
+      clearTimeout(later);
       under.destroy();
       shown.clear();
     },
