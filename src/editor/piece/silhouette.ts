@@ -2,7 +2,7 @@ import type { Fabric, WorkedRow } from '../../engine/3-fabric/fabric.ts';
 import { FLAG } from '../../engine/3-fabric/fabric.ts';
 import { stitchOfCode } from '../../engine/craft/stitches.ts';
 import { sectionShape } from '../../engine/5-layout/layOutSection.ts';
-import { closedPath, type Point } from './closedPath.ts';
+import { closedPath, pointText, type Point } from './closedPath.ts';
 import { discBand } from './discBand.ts';
 import { visibleRuns } from './visibleRuns.ts';
 import type { Run } from './visibleRuns.ts';
@@ -127,9 +127,13 @@ function stack(section: number, strips: readonly Strip[], from: Edge): [Band, Ed
   for (const { widthMm, heightMm, runs } of strips) {
     const next = along(at, from.grow, heightMm);
     const corners = [along(at, from.back, -below / 2), along(at, from.back, below / 2), along(next, from.back, widthMm / 2), along(next, from.back, -widthMm / 2)] as const;
+    const edge = (share: number) => ({ low: pointText(between(corners[0], corners[1], share)), high: pointText(between(corners[3], corners[2], share)) });
+    // Where a run ends the next one begins.
+    let begin = edge(0);
     for (const run of runs) {
-      const quad = [between(corners[0], corners[1], run.from), between(corners[0], corners[1], run.to), between(corners[3], corners[2], run.to), between(corners[3], corners[2], run.from)];
-      paths.set(run.yarn, (paths.get(run.yarn) ?? '') + closedPath(quad));
+      const end = edge(run.to);
+      paths.set(run.yarn, `${paths.get(run.yarn) ?? ''}M${begin.low}L${end.low}L${end.high}L${begin.high}Z`);
+      begin = end;
     }
     left.push(corners[0], corners[3]);
     right.push(corners[1], corners[2]);

@@ -13,18 +13,24 @@ export interface Run {
  * next to the seam shows.
  */
 export function visibleRuns(fabric: Fabric, yarn: Uint8Array, row: WorkedRow, folded: boolean): Run[] {
-  const counted: number[] = [];
-  for (let stitch = row.first; stitch < row.end; stitch++) {
-    if (fabric.flags[stitch]! & FLAG.counts) counted.push(yarn[stitch]!);
-  }
-  if (row.direction < 0) counted.reverse();
-  const shown = folded ? counted.slice(Math.floor(counted.length / 2)) : counted;
+  let count = 0;
+  for (let stitch = row.first; stitch < row.end; stitch++) if (fabric.flags[stitch]! & FLAG.counts) count++;
+  const shown = folded ? count - Math.floor(count / 2) : count;
   const runs: Run[] = [];
-  let start = 0;
-  for (let at = 1; at <= shown.length; at++) {
-    if (at < shown.length && shown[at] === shown[start]) continue;
-    runs.push({ from: start / shown.length, to: at / shown.length, yarn: shown[start]! });
-    start = at;
+  const isBackwards = row.direction < 0;
+  // From left to right; of a folded row the places from the middle on.
+  let [place, start, last] = [0, 0, -1];
+  for (let k = 0; k < row.end - row.first; k++) {
+    const stitch = isBackwards ? row.end - 1 - k : row.first + k;
+    if (!(fabric.flags[stitch]! & FLAG.counts)) continue;
+    const at = place++ - (count - shown);
+    if (at < 0) continue;
+    if (at > 0 && yarn[stitch] !== last) {
+      runs.push({ from: start / shown, to: at / shown, yarn: last });
+      start = at;
+    }
+    last = yarn[stitch]!;
   }
+  if (shown > 0) runs.push({ from: start / shown, to: 1, yarn: last });
   return runs;
 }

@@ -7,24 +7,36 @@ import { columnCount } from './rowColumns.ts';
  * them. In rows whose sides meet, the ends are beside one another. Linear in stitches.
  */
 export function loneStitches(grid: ColourGrid, yarn: Uint8Array): readonly number[] {
-  const { fabric, columns } = grid;
+  const { fabric, columns, meets } = grid;
+  const { flags, baseStart, bases } = fabric;
+  const { stitches, start } = columns;
   const hasLike = new Uint8Array(fabric.count);
   const join = (one: number, other: number) => {
     if (one < 0 || other < 0 || one === other || yarn[one] !== yarn[other] || !isCounted(fabric, one) || !isCounted(fabric, other)) return;
     hasLike[one] = 1;
     hasLike[other] = 1;
   };
-  for (const stitch of columns.stitches) join(stitch, beside(grid, stitch, 1));
   // Most stitches have their like beside them; the rows above and below are looked at only where one has not.
   const isAlone = new Uint8Array(fabric.rows.length);
-  for (const stitch of columns.stitches) if (!hasLike[stitch]) isAlone[fabric.row[stitch]!] = 1;
-  for (const stitch of columns.stitches) {
-    for (let i = fabric.baseStart[stitch]!; i < fabric.baseStart[stitch + 1]!; i++) {
-      const base = fabric.bases[i]!;
-      if (!isAlone[fabric.row[stitch]!] && !isAlone[fabric.row[base]!]) continue;
-      join(stitch, base);
-      join(stitch, beside(grid, base, -1));
-      join(stitch, beside(grid, base, 1));
+  for (let r = 0; r < fabric.rows.length; r++) {
+    const [from, end] = [start[r]!, start[r]! + columnCount(columns, r)];
+    for (let i = from + 1; i < end; i++) {
+      const [one, other] = [stitches[i - 1]!, stitches[i]!];
+      if (yarn[one] === yarn[other] && flags[one]! & flags[other]! & FLAG.counts) hasLike[one] = hasLike[other] = 1;
+    }
+    if (meets[r] && end - from > 1) join(stitches[end - 1]!, stitches[from]!);
+    for (let i = from; i < end; i++) if (!hasLike[stitches[i]!]) isAlone[r] = 1;
+  }
+  for (let r = 0; r < fabric.rows.length; r++) {
+    for (let k = start[r]!; k < start[r]! + columnCount(columns, r); k++) {
+      const stitch = stitches[k]!;
+      for (let i = baseStart[stitch]!; i < baseStart[stitch + 1]!; i++) {
+        const base = bases[i]!;
+        if (!isAlone[r] && !isAlone[fabric.row[base]!]) continue;
+        join(stitch, base);
+        join(stitch, beside(grid, base, -1));
+        join(stitch, beside(grid, base, 1));
+      }
     }
   }
   const lone: number[] = [];

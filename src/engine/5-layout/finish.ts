@@ -1,5 +1,6 @@
 import type { Ground, IndexedRow } from './ground.ts';
 import type { Box, Ghost, Guide, LaidRow, Layout, PlacedPart } from './layout.ts';
+import type { StoodRow } from './stoodRow.ts';
 
 /** Packs a filled ground and its parts as a layout: single precision, angles from foot to head, bounds round everything that has a place. */
 export function finish(ground: Ground, parts: readonly LaidParts[]): Layout {
@@ -8,7 +9,9 @@ export function finish(ground: Ground, parts: readonly LaidParts[]): Layout {
   for (let i = 0; i < count; i++) {
     angle[i] = angleOf(ground.headX[i]! - ground.footX[i]!, ground.footY[i]! - ground.headY[i]!);
   }
-  return joined(ground, parts, cellsBox(ground), {
+  const stood = parts.length === 1 ? (parts[0]!.placed.stood ?? []) : [];
+  const isAll = count > 0 && stood.reduce((sum, { isWhole, places }) => (isWhole ? sum + places.count : NaN), 0) === count;
+  return joined(ground, parts, isAll ? boxOf(stood) : cellsBox(ground), {
     headX: new Float32Array(ground.headX), headY: new Float32Array(ground.headY),
     footX: new Float32Array(ground.footX), footY: new Float32Array(ground.footY),
     angle, corners: new Float32Array(ground.corners),
@@ -37,6 +40,18 @@ export function joined(ground: Ground, parts: readonly LaidParts[], box: Box, ce
     first: ground.first, end: ground.end, cellWidthMm: ground.w, cellHeightMm: ground.h,
     ...cells, ghosts, rows, guides, bounds: grown(box, ground, rows, ghosts, guides),
   };
+}
+
+/** Round the cells of rows as they stand. */
+export function boxOf(stood: readonly StoodRow[]): Box {
+  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const { places: { box, laidY }, originY } of stood) {
+    x0 = Math.min(x0, box.x0);
+    x1 = Math.max(x1, box.x1);
+    y0 = Math.min(y0, box.y0 + (originY - laidY));
+    y1 = Math.max(y1, box.y1 + (originY - laidY));
+  }
+  return { x0, y0, x1, y1 };
 }
 
 /** Round every cell that has a place; empty (`Infinity` first) without any. */

@@ -1,6 +1,6 @@
-import { angleOf, joined, type LaidCells } from './finish.ts';
+import { angleOf, boxOf, joined, type LaidCells } from './finish.ts';
 import type { Ground, IndexedRow } from './ground.ts';
-import type { Box, Layout, PlacedPart } from './layout.ts';
+import type { Layout, PlacedPart } from './layout.ts';
 import type { StoodRow } from './stoodRow.ts';
 
 /** The rows of a piece as they stand, and the first stitch of each. */
@@ -12,17 +12,6 @@ export interface StoodRows {
 /** As `finish`, for rows most of which stand as they did in an earlier layout (`oldOf`: which of its rows, -1 for none): its numbers are copied. */
 export function finishKept(ground: Ground, part: { readonly rows: readonly IndexedRow[]; readonly placed: PlacedPart }, now: StoodRows & { readonly oldOf: Int32Array }, was: StoodRows & { readonly layout: Layout }): Layout {
   return joined(ground, [part], boxOf(now.stood), cellsOf(ground.end - ground.first, now, was));
-}
-
-function boxOf(stood: readonly StoodRow[]): Box {
-  let [x0, y0, x1, y1] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const { places: { box, laidY }, originY } of stood) {
-    x0 = Math.min(x0, box.x0);
-    x1 = Math.max(x1, box.x1);
-    y0 = Math.min(y0, box.y0 + (originY - laidY));
-    y1 = Math.max(y1, box.y1 + (originY - laidY));
-  }
-  return { x0, y0, x1, y1 };
 }
 
 function cellsOf(count: number, { stood, starts, oldOf }: StoodRows & { readonly oldOf: Int32Array }, was: StoodRows & { readonly layout: Layout }): LaidCells {

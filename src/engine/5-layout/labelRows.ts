@@ -25,7 +25,7 @@ export function labelRows(ground: Ground, rows: readonly PlacedRow[], clearMm: n
 
 /** As `labelRows`, for rows whose starts are known (null: a row without one); `heightMm` of a single crochet. */
 export function labelStarts(starts: readonly { readonly row: number; readonly start: RowStart | null }[], heightMm: number, clearMm: number, stand: 'edge' | 'column'): LaidRow[] {
-  const laid = starts.flatMap(({ row, start }): LaidRow[] => (start ? [{ ...start, row, labelX: start.startX, labelY: start.startY, stands: 'beside', band: null }] : []));
+  const laid = starts.flatMap(({ row, start }): LaidRow[] => (start ? [{ row, startsAt: start.startsAt, labelX: start.startX, labelY: start.startY, startX: start.startX, startY: start.startY, stands: 'beside', band: null }] : []));
   const result = new Map<number, LaidRow>();
   for (const side of ['left', 'right'] as const) {
     const here = laid.filter((row) => row.startsAt === side).sort((a, b) => a.startY - b.startY || b.row - a.row);

@@ -210,6 +210,8 @@ function gaps(ground: Ground, slots: Int32Array, has: number): readonly [own: Fl
   return [own, has & FLAG.space ? between(slotLeast, own.slice()) : own];
 }
 
-function decreases({ fabric }: Ground, slots: Int32Array): Uint8Array {
-  return Uint8Array.from(slots, (slot) => (fabric.baseStart[slot + 1]! - fabric.baseStart[slot]! > 1 && !(fabric.flags[slot]! & FLAG.inSpace) ? 1 : 0));
+function decreases({ fabric: { baseStart, flags } }: Ground, slots: Int32Array): Uint8Array {
+  const marked = new Uint8Array(slots.length);
+  for (let i = 0; i < slots.length; i++) if (baseStart[slots[i]! + 1]! - baseStart[slots[i]!]! > 1 && !(flags[slots[i]!]! & FLAG.inSpace)) marked[i] = 1;
+  return marked;
 }

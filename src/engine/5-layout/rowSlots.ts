@@ -77,7 +77,7 @@ function sorted(fabric: Fabric, row: IndexedRow, above: IndexedRow | null): RowS
   if (reversed) slots.reverse();
   const turning: number[] = [];
   if (!counted) for (let stitch = from; stitch < lead; stitch++) turning.push(stitch);
-  return { slots: Int32Array.from(slots), stack: counted ? [from, lead] : [from, from], turning, leading, joins, perched, rings, reversed, has };
+  return { slots: new Int32Array(slots), stack: counted ? [from, lead] : [from, from], turning, leading, joins, perched, rings, reversed, has };
 }
 
 /** Takes the chains before a row's first stitch off its slots. A row of chains alone keeps them. */
