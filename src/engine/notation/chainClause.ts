@@ -4,6 +4,7 @@ import type { RowReader } from './rowReader.ts';
 import { matchStitch } from './stitchReading.ts';
 
 const CH = new Set(['ch', 'chs', 'chain', 'chains']);
+const ST = new Set(['st', 'sts', 'stitch', 'stitches']);
 const SPACE = new Set(['sp', 'sps', 'space', 'spaces', 'loop', 'loops', 'lp', 'lps']);
 const OPENING = new Set(['(', '[']);
 const COUNTS_START = new Set(['counts', 'count', 'counted', 'does', "doesn't", 'do', "don't", 'not', 'which', 'always', 'each', 'new', 'here', 'now', 'will']);
@@ -48,6 +49,7 @@ export function readChain(reader: RowReader): readonly Instruction[] | null {
     reader.take('-');
     const number = reader.at;
     count = readAmount(reader);
+    if (count !== null) reader.take(ST);
     if (reader.is('times') || reader.is('x')) {
       reader.at = number;
       count = 1;

@@ -8,6 +8,7 @@ import { readLoop } from './stitchReading.ts';
 const NEXT = new Set(['next', 'nxt', 'following', 'foll']);
 const EACH = new Set(['each', 'ea', 'every', 'all']);
 const ROW = new Set(['row', 'rows', 'rnd', 'rnds', 'round', 'rounds']);
+const LOOPS = new Set(['loops', 'lps']);
 const INTO = new Set(['in', 'into', 'over', 'on', 'through', 'at']);
 const ROUND_PREPOSITION = new Set(['around', 'round', 'about']);
 const AFTER_AROUND = new Set(['the', 'each', 'next', 'same', 'first', 'last', 'post', 'front', 'back', 'foll', 'following']);
@@ -33,7 +34,14 @@ export function readInto(reader: RowReader): ReadInto | null {
   let post: ReadInto['post'] = 'none';
   let place: ReadPlace | null = loop ? null : readBeside(reader);
   const before = reader.at;
-  if (!place && (reader.is(INTO) || (reader.is(ROUND_PREPOSITION) && (reader.is(AFTER_AROUND, 1) || reader.token(1).kind === 'ordinal')))) {
+  // "Across next 3 sts" goes over them, "through both loops" is as usual.
+  const over = reader.is('across') && (reader.is(NEXT, 1) || (reader.is('the', 1) && reader.is(NEXT, 2)));
+  if (!place && (reader.is('in') || reader.is('through')) && reader.is('both', 1) && reader.is(LOOPS, 2)) {
+    reader.at += 3;
+    if (!reader.take('of') && !reader.is(INTO)) return { place: null, loop: null, below: 0, post: 'none' };
+    if (!reader.is(INTO)) reader.at--;
+  }
+  if (!place && (over || reader.is(INTO) || (reader.is('of') && reader.at > start) || (reader.is(ROUND_PREPOSITION) && (reader.is(AFTER_AROUND, 1) || reader.token(1).kind === 'ordinal')))) {
     reader.at++;
     const within = loop ? null : readLoop(reader);
     loop ??= within;

@@ -50,6 +50,7 @@ function joinHere(reader: RowReader, onlyChains: boolean, start: number): Instru
   }
   const said = yarn.said || letter !== null;
   const where = readWhere(reader);
+  if (where) takeWithSlip(reader);
   if (!where && !reader.is(CLAUSE_END)) return null;
   const closing = takeToForm(reader);
   const range = reader.range(start);

@@ -50,6 +50,7 @@ export function readBracket(reader: RowReader, readBody: ReadBody, before?: Time
   const style = open.word === '(' ? 'paren' : 'bracket';
   const times = before ?? readTimes(reader, 'bracket');
   if (times && body.length > 0) return [{ kind: 'repeat', body, times, style, range: reader.range(start) }];
+  if (reader.is('all') && (reader.is('in', 1) || reader.is('into', 1))) reader.at++;
   const into = reader.is('in') || reader.is('into') || reader.is('over') || reader.is('on') || reader.is('around') ? reader.attempt(() => readInto(reader)) : null;
   if (into?.place && !into.loop && into.below === 0 && body.length > 0) {
     const group: Instruction = { kind: 'group', body: asGroup(body), into: into.place.into, range: reader.range(start) };

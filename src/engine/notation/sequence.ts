@@ -5,6 +5,8 @@ import {
   readDrawThrough, readFastenOff, readLeave, readMarker, readNoJoin, readOtherSide, readRing, readSeam, readSkip, readTurn,
 } from './edgeClauses.ts';
 import type { Instruction, Stated } from './instruction.ts';
+import { intoRing } from './intoRing.ts';
+import { reachesEnd, splitsPlaces } from './reachesEnd.ts';
 import { readJoin, readJoiningSlip } from './joinClause.ts';
 import { readCloseUp } from './closeClause.ts';
 import { readInto } from './intoReading.ts';
@@ -32,6 +34,7 @@ const CHANGES = new Set([
 ]);
 /** Manner, not matter. */
 const MANNER = new Set(['loosely', 'tightly', 'carefully', 'again', 'alternately', 'neatly', 'firmly', 'now', 'also']);
+const STOPS = new Set(['.', ';']);
 const COUNT_MARK = new Set(['—', '-', '=', ':']);
 /** Tokens that a count without brackets may have. */
 const LONGEST_COUNT = 60;
@@ -39,6 +42,7 @@ const OPENING = new Set(['(', '[', '{']);
 const BRACKET = new Set(['(', '[', '{', ')', ']', '}']);
 const COMMA = new Set([',', ':']);
 const WORK = new Set(['work', 'make', 'crochet', 'working']);
+const REP = new Set(['rep', 'repeat']);
 const GO_ON = new Set(['keep', 'go', 'continue', 'continuing', 'cont']);
 
 /** Reads clauses up to the reader's end; inside a star, up to its closing star or `rep from *`. */
@@ -62,7 +66,7 @@ export function readSequence(reader: RowReader, context: { readonly star: boolea
     }
     const start = reader.at;
     const found = reader.findings.length;
-    if (context.top && readStatedCount(reader, context.top, nodes.length)) continue;
+    if (context.top && readStatedCount(reader, context.top, nodes)) continue;
     const before = nodes.at(-1);
     const instead = before ? (reader.attempt(() => readSpreadAfter(reader, before)) ?? reader.attempt(() => readEachCorner(reader, before, (inner) => readClause(inner, done)))) : null;
     if (instead) {
@@ -76,11 +80,20 @@ export function readSequence(reader: RowReader, context: { readonly star: boolea
       push(...ended);
       continue;
     }
+    const also = joined;
     const further = joined && before ? reader.attempt(() => readFurtherPlace(reader, before)) : null;
-    const clause = further ? [further] : readClause(reader, done);
+    const clause = intoRing(reader, start, nodes, further ? [further] : readClause(reader, done));
     joined = false;
     if (!clause) {
       push(unreadClause(reader, start));
+      continue;
+    }
+    if (also && before && before.range[1] > 0 && splitsPlaces(before, clause)) {
+      nodes.pop();
+      reader.findings.length = found;
+      let from = start;
+      while (from > 0 && reader.tokens[from]!.from > before.range[0]) from--;
+      push(reader.unread(from));
       continue;
     }
     const yarn = clause.some(({ kind }) => kind === 'work' || kind === 'group') ? reader.attempt(() => readYarnAfter(reader)) : null;
@@ -123,7 +136,8 @@ export interface Counted {
 }
 
 /** `(26 sts)` or `[26]` with nothing after it that would make it a group or a repeat; `26 sts.` as the last words. */
-function readStatedCount(reader: RowReader, top: Counted, nodesBefore: number): boolean {
+function readStatedCount(reader: RowReader, top: Counted, nodes: readonly Instruction[]): boolean {
+  const nodesBefore = nodes.length;
   const open = reader.token();
   const start = reader.at;
   if (OPENING.has(open.word) && open.close > 0) {
@@ -142,9 +156,11 @@ function readStatedCount(reader: RowReader, top: Counted, nodesBefore: number): 
   const making = open.word === 'making';
   if ((open.kind !== 'number' && !making) || start === 0) return false;
   const last = reader.tokens[reader.end - 1]!.word === '.' ? reader.end - 1 : reader.end;
-  if (last - start > (making ? LONGEST_COUNT : 12) || (!making && !/^st(s|itch|itches)?$/.test(reader.tokens[last - 1]!.word))) return false;
+  // "Around. 36 sc.": the row was worked to its end, so that this is what it has.
+  const ended = STOPS.has(reader.tokens[start - 1]!.word) && reachesEnd(nodes.at(-1));
+  if (last - start > (making ? LONGEST_COUNT : 12) || (!making && !ended && !/^st(s|itch|itches)?$/.test(reader.tokens[last - 1]!.word))) return false;
   const count = readCount(reader, last);
-  if (!count || (count.unit !== 'sts' && !making)) return false;
+  if (!count || (count.unit !== 'sts' && !making && (!ended || count.unit === ''))) return false;
   top.stated = { ...count, range: reader.range(start) };
   top.nodesBefore = nodesBefore;
   return true;
@@ -206,9 +222,23 @@ function readClause(reader: RowReader, done: Done): readonly Instruction[] | nul
   }
   if (reader.is('*') || reader.is('**')) return readStar(reader, readSequence);
   if (OPENING.has(reader.token().word)) {
-    return readWay(reader) ?? reader.attempt(() => readWork(reader)) ?? readBracket(reader, readSequence);
+    return readWay(reader) ?? readYarnInBrackets(reader) ?? reader.attempt(() => readWork(reader)) ?? readBracket(reader, readSequence);
+  }
+  if ((reader.is(WORK) || (reader.is(REP) && !isRepFrom(reader))) && OPENING.has(reader.token(1).word)) {
+    const bracket = reader.attempt(() => { reader.at++; return readBracket(reader, readSequence); });
+    if (bracket) return bracket;
   }
   return readWords(reader, done) ?? (reader.is(WORK) ? reader.attempt(() => { reader.at++; return readWords(reader, done) ?? leadingBracket(reader); }) : null) ?? leadingBracket(reader);
+}
+
+/** `(A) 5 sc, (B) 3 sc`: the yarn in brackets before its run. */
+function readYarnInBrackets(reader: RowReader): readonly Instruction[] | null {
+  const { close } = reader.token();
+  const { word, capital } = reader.token(1);
+  if (close !== reader.at + 2 || !capital || !reader.options.letters?.includes(word.toUpperCase())) return null;
+  const start = reader.at;
+  reader.at += 3;
+  return [{ kind: 'yarn', letter: word.toUpperCase(), word: 'with', range: reader.range(start) }];
 }
 
 /** `keep on (sc in next 10 sts, skip 1) in a spiral`: over and over round the work, whose end the count says. */
@@ -322,6 +352,14 @@ function readPlaceFirst(reader: RowReader): readonly Instruction[] | null {
   if (!place) return null;
   reader.take(COMMA);
   reader.take(WORK);
+  if (place.into.at === 'ring') {
+    const magic = reader.tokens.slice(start, reader.at).some(({ word }) => word === 'magic' || word === 'mr');
+    const made = readWork(reader);
+    const node = made?.[0];
+    if (made?.length !== 1 || node?.kind !== 'work' || node.into.at !== 'next') return null;
+    const work: Instruction = { ...node, each: node.into.count, into: place.into, range: reader.range(start) };
+    return magic ? [{ kind: 'ring', range: reader.range(start) }, work] : [work];
+  }
   const open = reader.token();
   if (!OPENING.has(open.word) || open.close < 0 || open.close >= reader.end) return null;
   const outer = reader.end;

@@ -224,6 +224,7 @@ function readShaped(reader: RowReader, spike: boolean): Omit<ReadStitch, 'spike'
   const call = openCall(match.kind);
   call.post = match.post;
   const plain = call.legs === 0 && call.kind !== 'ch';
+  if (call.legs > 0) reader.attempt(() => readLegsAfter(reader, call));
   if (plain && call.kind !== 'slst') {
     const { kind, value } = reader.token();
     if (kind === 'number' && value >= 2 && value <= 255 && (reader.is('tog', 1) || reader.is('together', 1))) {
@@ -244,6 +245,21 @@ function readShaped(reader: RowReader, spike: boolean): Omit<ReadStitch, 'spike'
     reader.sawPlain(call.kind);
   }
   return { call, increase: false, decrease: false };
+}
+
+/** `bobble (5 dc) in next st`: the legs in brackets after the name. */
+function readLegsAfter(reader: RowReader, call: OpenCall): true | null {
+  const { close } = reader.token();
+  if (!(reader.is('(') || reader.is('[')) || close < 0) return null;
+  reader.at++;
+  const { kind, value } = reader.token();
+  const leg = kind === 'number' ? matchStitch(reader, 1) : null;
+  const own = stitchRow(call.kind).legKind;
+  if (!leg || leg.foreign || value < 1 || value > 30 || reader.at + 1 + leg.length !== close || own === null || (leg.kind !== own && (own === 'ch' || !LEGS.has(leg.kind)))) return null;
+  reader.at = close + 1;
+  call.legs = value;
+  if (leg.kind !== own) call.legKind = leg.kind;
+  return true;
 }
 
 /** Words that can begin another clause without a mark before it. */

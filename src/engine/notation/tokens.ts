@@ -16,13 +16,13 @@ export interface Token {
   close: number;
 }
 
-const TOKEN = /([\s\u2060\u00ad\u200b-\u200d\ufeff]+)|(\p{L}[\p{L}\p{M}\u2060]*(?:['’]\p{L}+)?)|(\d+)|(\*\*|[\s\S])/gu;
+const TOKEN = /([\s\u2060\u00ad\u200b-\u200d\ufeff®™©℠]+)|(\p{L}[\p{L}\p{M}\u2060]*(?:['’]\p{L}+)?)|(\d+)|(\*\*|[\s\S])/gu;
 /** Abbreviations of older print with a stop after each letter: d.c., h.tr., sl.st. */
 const DOTTED = /(?:d\.c|s\.c|h\.d\.c|h\.t\.r|h\.tr|d\.tr|tr\.tr|s\.s|sl\.st|d\.t\.r)\b\.?/iy;
 /** Words that print shortens with a stop, so that the stop ends no clause when a small letter or a number follows. */
 const SHORTENED = new Set(['ch', 'sk', 'st', 'sts', 'rep', 'rem', 'tr', 'sl', 'dc', 'sc', 'hdc', 'htr', 'sp', 'sps', 'beg', 'foll', 'rnd', 'chs', 'rnds', 'tog', 'approx', 'prev', 'lp', 'lps', 'inc', 'dec']);
 const ALIKE: Readonly<Record<string, string>> = {
-  '–': '—', '―': '—', '−': '—', '‐': '-', '‑': '-', '×': 'x', '✕': 'x', '✖': 'x', '∗': '*', '＊': '*', '⁎': '*', '“': '"', '”': '"', '‘': "'", '’': "'",
+  '–': '—', '―': '—', '−': '—', '‐': '-', '‑': '-', '×': 'x', '✕': 'x', '✖': 'x', '∗': '*', '＊': '*', '⁎': '*', '→': '=', '⇒': '=', '“': '"', '”': '"', '‘': "'", '’': "'",
 };
 type Opening = '(' | '[' | '{';
 const CLOSES: Readonly<Record<string, Opening>> = { ')': '(', ']': '[', '}': '{' };
