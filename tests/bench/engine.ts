@@ -19,7 +19,7 @@ import type { Drawing } from '../../src/engine/6-drawing/drawing.ts';
 import { writeSvg } from '../../src/engine/6-drawing/writeSvg.ts';
 import { printLook } from '../../src/engine/6-drawing/look.ts';
 import { sameDrawing } from '../../src/editor/chart/sameDrawing.ts';
-import { editedRow, ENGINE_SIZES, enginePattern, type EngineShape } from './enginePattern.ts';
+import { editedRow, ENGINE_SIZES, enginePattern, type EngineShape, type RowOf } from './enginePattern.ts';
 
 const { values } = parseArgs({ options: { repeats: { type: 'string', default: '9' }, shape: { type: 'string', default: 'panel' } } });
 const repeats = Number(values.repeats);
@@ -72,8 +72,8 @@ function throughStages(from: string | Pattern, before: Held | null, note: (stage
   if (yarn.length !== fabric.count) throw new RangeError(`${yarn.length} yarns for ${fabric.count} stitches`);
   if (before?.fabric === fabric) return { ...before, pattern };
   if (before && stage('compare', () => sameStitches(before.fabric, fabric))) return { ...before, pattern, fabric, grid };
-  const layout = stage('lay out', () => layOut(fabric, 0, pattern.gauge));
-  const drawn = stage('draw', () => draw(fabric, layout, DRAWN));
+  const layout = stage('lay out', () => layOut(fabric, 0, pattern.gauge, {}, before?.layout));
+  const drawn = stage('draw', () => draw(fabric, layout, DRAWN, before?.drawing));
   const drawing = before && stage('compare', () => sameDrawing(before.drawing, drawn)) ? before.drawing : drawn;
   return { pattern, fabric, grid, layout, drawing };
 }
@@ -84,12 +84,12 @@ function edited(pattern: Pattern, edits: readonly Edit[]): Pattern {
   return applied.pattern;
 }
 
-/** Gives one row other words: other colours, or half doubles for single crochets, so that it and all rows above it stand elsewhere. */
-function otherWords(pattern: Pattern, share: number, columns: number, turn: number, stitch: 'sc' | 'hdc' = 'sc'): Pattern {
+/** Gives one row other words. */
+function otherWords(pattern: Pattern, share: number, text: string): Pattern {
   const section = pattern.sections[0]!;
   const rows = section.lines.filter((line) => line.kind === 'row');
   const line = rows[Math.max(2, Math.round((rows.length - 1) * share))]!;
-  return edited(pattern, [{ kind: 'setLine', section: section.id, line: { ...line, text: editedRow(shape, columns, turn, stitch) } }]);
+  return edited(pattern, [{ kind: 'setLine', section: section.id, line: { ...line, text } }]);
 }
 
 /** One brush stroke's end: 20 loose cells in one row. */
@@ -100,7 +100,11 @@ function otherCells(pattern: Pattern, share: number, turn: number): Pattern {
   return edited(pattern, [{ kind: 'setCells', section: section.id, row: { line: line.id, nth: 0 }, size: 0, runs: [{ from: 3 + (turn % 5), letters: 'C'.repeat(20) }] }]);
 }
 
-const PLACES = [['near the start', 0], ['in the middle', 0.5], ['near the end', 1]] as const;
+const PLACES = [['a quarter', 0.25], ['a half', 0.5], ['three quarters', 0.75]] as const;
+/** Edits of a row's stitches, there and back by turns: of its yarns alone, a stitch of the same height, all stitches of another height, a stitch more, a stitch fewer. */
+const EDITS = [
+  ['other yarns', ['sc', 'sc']], ['a stitch as high', ['backLoop', 'sc']], ['stitches of another height', ['hdc', 'sc']], ['a stitch more', ['more', 'sc']], ['a stitch fewer', ['fewer', 'sc']],
+] as const satisfies readonly (readonly [string, readonly [RowOf, RowOf]])[];
 const table = new Map<string, string[]>();
 const put = (name: string, column: number, { wallMs, cpuMs }: Cost): void => {
   const line = table.get(name) ?? [];
@@ -134,10 +138,14 @@ ENGINE_SIZES.forEach(([columns, rows], column) => {
     }
   };
   for (const [where, share] of PLACES) {
-    measure(`stroke ${where}`, (pattern, n) => otherCells(pattern, share, n));
-    measure(`other words ${where}`, (pattern, n) => otherWords(pattern, share, columns, n));
-    measure(`other stitches ${where}`, (pattern, n) => otherWords(pattern, share, columns, n, n % 2 === 0 ? 'hdc' : 'sc'));
-    held = throughStages(otherWords(held!.pattern, share, columns, ++turn), held, () => undefined);
+    measure(`stroke at ${where}`, (pattern, n) => otherCells(pattern, share, n));
+    for (const [name, kinds] of EDITS) {
+      // The yarns stay those of the first row put in, but where they are what changes.
+      const yarns = (n: number): number => (name === 'other yarns' ? n : 1);
+      held = throughStages(otherWords(held!.pattern, share, editedRow(shape, columns, yarns(turn), 'sc')), held, () => undefined);
+      measure(`${name} at ${where}`, (pattern, n) => otherWords(pattern, share, editedRow(shape, columns, yarns(n), kinds[n % 2]!)));
+    }
+    held = throughStages(otherWords(held!.pattern, share, editedRow(shape, columns, 1, 'sc')), held, () => undefined);
   }
   for (const [name, list] of costs) put(name, column, median(list));
 });

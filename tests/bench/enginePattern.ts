@@ -14,9 +14,25 @@ export function enginePattern(shape: EngineShape, columns: number, rows: number)
   return lines.join('\n');
 }
 
+/** What a measured row is made of: all of one stitch, or single crochets with one into the back loop, an increase or a decrease among them. */
+export type RowOf = 'sc' | 'hdc' | 'backLoop' | 'more' | 'fewer';
+
 /** Words of a row with another colour pattern than any that `enginePattern` writes: what the measured edit puts in. */
-export function editedRow(shape: EngineShape, columns: number, turn: number, stitch: 'sc' | 'hdc'): string {
-  return `${shape === 'panel' ? 'ch 1, turn, ' : ''}${cells(columns, 3 + turn, 'CB', stitch)}. (${columns} sts)`;
+export function editedRow(shape: EngineShape, columns: number, turn: number, of: RowOf): string {
+  const words = cells(columns, 3 + turn, 'CB', of === 'hdc' ? 'hdc' : 'sc');
+  return `${shape === 'panel' ? 'ch 1, turn, ' : ''}${withOne(words, of)}.`;
+}
+
+/** The words with one stitch made otherwise at their start, over as many stitches of the row below. */
+function withOne(words: string, of: RowOf): string {
+  const begin = (other: (count: number) => string): string => words.replace(/sc (\d+)/, (_, count: string) => other(Number(count)));
+  const lessAtEnd = (text: string, by: number): string => text.replace(/sc (\d+)$/, (_, count: string) => `sc ${Number(count) - by}`);
+  switch (of) {
+    case 'backLoop': return begin((count) => `sc in back loop only of next st, sc ${count - 1}`);
+    case 'more': return lessAtEnd(begin((count) => `sc ${count}, inc`), 1);
+    case 'fewer': return lessAtEnd(begin((count) => `sc2tog, sc ${count}`), 2);
+    case 'sc': case 'hdc': return words;
+  }
 }
 
 function firstRow(shape: EngineShape): string {
