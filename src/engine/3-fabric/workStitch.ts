@@ -143,7 +143,10 @@ function workAcross(work: RowWork, clause: Placed, together: number, make: (base
     : isCornerWord(what) ? cornersAhead(work, clause.range).length
     : hook.reachCount(what);
   // At a corner already, or beyond the last one, there may be nothing to work before the next.
-  if ((word === 'corner' || word === 'space' || isCornerWord(what)) && reach === 0) return;
+  if ((word === 'corner' || word === 'space' || isCornerWord(what)) && reach === 0) {
+    if (word === 'corner') passEndSpaces(work, clause);
+    return;
+  }
   if (word === 'marker' && hook.state.marker === NONE) report(work, 'wrong', 'noMarker', clause.range);
   const places = reach - amountOf(work, except);
   if (places <= 0) {
@@ -152,10 +155,14 @@ function workAcross(work: RowWork, clause: Placed, together: number, make: (base
   }
   if (places % together !== 0) report(work, 'wrong', 'repeatUneven', clause.range, { found: places, expected: together, params: { over: places % together } });
   takeAndMake(work, clause, Math.floor(places / together), together, what, make, 0);
-  // Chain spaces left at the end of the row below lie under this row; slip stitches that don't count stay on the edge.
-  if (amountOf(work, except) === 0 && isEnd(word) && !isCornerWord(what)) {
-    for (let place = hook.ahead(); hook.inReach(place) && !hook.isStitch(place) && !hook.isSlip(place); place = hook.ahead()) hook.take(place);
-  }
+  if (amountOf(work, except) === 0 && (isEnd(word) || word === 'corner') && !isCornerWord(what)) passEndSpaces(work, clause);
+}
+
+/** Chain spaces left at the end of the row below lie under this row; slip stitches that don't count stay on the edge, and a corner is still to come. */
+function passEndSpaces(work: RowWork, { into, range }: Placed): void {
+  const { hook } = work;
+  if (into.at === 'across' && into.word === 'corner' && cornersAhead(work, range).length > 0) return;
+  for (let place = hook.ahead(); hook.inReach(place) && !hook.isStitch(place) && !hook.isSlip(place); place = hook.ahead()) hook.take(place);
 }
 
 /** Stitches before the next chain space; without one, to the end. */

@@ -29,6 +29,12 @@ describe('corners known from the round below', () => {
     expect(rows.at(-1)!.made).toBe(count);
   });
 
+  it('leave no chain at the end of the round below: it lies under the run after the last corner', () => {
+    const { rows } = workText(`${GRANNY}Rnd 4: sc in each st around, 3 sc in each corner.\nRnd 5: sc in each st around.`);
+    // 36 stitches, four corners of two chains, eight single chains between clusters: 36 + 8 + 8 places; then 36 + 4 × 3 stitches.
+    expect(rows.slice(-2).map(({ used, made: own }) => [used, own])).toEqual([[52, 48], [48, 48]]);
+  });
+
   it('grow the round by as much each time, however often it is worked', () => {
     // 28 and 8 more a round: 36, 44, 52 (counted by hand).
     expect(made(`${BORDER}Rnds 2-4: sc in each st around, 3 sc in each corner.`).slice(1)).toEqual([28, 36, 44, 52]);
