@@ -30,6 +30,15 @@ function specialOf({ notes, terms }: { readonly notes?: Pattern['notes']; readon
   return both[terms];
 }
 
+const LETTERS = new WeakMap<Pattern['yarns'], string>();
+
+/** Letters of a pattern's yarns in their order, put together once. */
+function lettersOf(yarns: Pattern['yarns']): string {
+  let letters = LETTERS.get(yarns);
+  if (letters === undefined) LETTERS.set(yarns, (letters = yarns.map((yarn) => yarn.letter).join('')));
+  return letters;
+}
+
 const KNOWN = new WeakMap<Line, Known>();
 
 /**
@@ -38,7 +47,7 @@ const KNOWN = new WeakMap<Line, Known>();
  */
 export function readLine(line: Line, pattern: Pick<Pattern, 'terms' | 'sizes' | 'yarns'> & Partial<Pick<Pattern, 'notes'>>): ReadLine {
   const special = specialOf(pattern);
-  const letters = pattern.yarns.map((yarn) => yarn.letter).join('');
+  const letters = lettersOf(pattern.yarns);
   const known = KNOWN.get(line);
   if (known && known.terms === pattern.terms && sameNames(known.sizes, pattern.sizes) && known.letters === letters && known.special === special) return known.read;
   const read = readRow(line.text, { terms: pattern.terms, sizes: pattern.sizes.length, letters: [...letters], sizeNames: pattern.sizes, ...(special.length > 0 ? { special } : {}) });

@@ -1,3 +1,6 @@
+/** Room for what an edit adds to a column that was copied, so that it need not grow at once. */
+const ROOM = 1024;
+
 /** A column of 32-bit whole numbers that grows by doubling. */
 export class GrowingInt32 {
   private data = new Int32Array(256);
@@ -18,9 +21,9 @@ export class GrowingInt32 {
     this.data[index] = value;
   }
 
-  /** Takes over the first `count` values of another column. */
+  /** Takes over the first `count` values of another column, with room for as many as that has. */
   copyFrom(other: GrowingInt32, count: number): void {
-    this.grow(count);
+    this.data = new Int32Array(other.length + ROOM);
     this.data.set(other.data.subarray(0, count));
     this.length = count;
   }

@@ -8,8 +8,20 @@ export interface LevelRow {
   readonly bottom: number;
 }
 
+/** Grid and bands of a drawing ask for the same rows. */
+const KNOWN = new WeakMap<Layout, Map<Int32Array, LevelRow | null>>();
+
 /** The rectangle of a row's cells, where they are upright, one beside the other, all of one height, to the last bit; else null. `mirrored`: slots run from right to left. */
-export function levelRow({ corners: c, first }: Layout, slots: Int32Array, mirrored: boolean): LevelRow | null {
+export function levelRow(layout: Layout, slots: Int32Array, mirrored: boolean): LevelRow | null {
+  if (mirrored || slots.length === 0) return rectangle(layout, slots, mirrored);
+  let known = KNOWN.get(layout);
+  if (!known) KNOWN.set(layout, (known = new Map()));
+  let level = known.get(slots);
+  if (level === undefined) known.set(slots, (level = rectangle(layout, slots, false)));
+  return level;
+}
+
+function rectangle({ corners: c, first }: Layout, slots: Int32Array, mirrored: boolean): LevelRow | null {
   const count = slots.length;
   if (count === 0) return null;
   const start = (slots[mirrored ? count - 1 : 0]! - first) * 8;
