@@ -56,7 +56,7 @@ export function gridParts(fabric: Fabric, layout: Layout): GridParts {
 function straightRow(fabric: Fabric, layout: Layout, slots: Int32Array): { x0: number; x1: number; top: number; bottom: number } | null {
   const c = layout.corners;
   const level = levelRow(layout, slots, false);
-  if (level) return Math.abs(level.x1 - level.x0 - slots.length * layout.cellWidthMm) > CLOSE || slots.some((slot) => fabric.kind[slot] === CHAIN) ? null : level;
+  if (level) return Math.abs(level.x1 - level.x0 - slots.length * layout.cellWidthMm) > CLOSE || hasChain(fabric, slots) ? null : level;
   const first = (slots[0]! - layout.first) * 8;
   const last = (slots.at(-1)! - layout.first) * 8;
   const [x0, x1] = [Math.min(c[first]!, c[last]!), Math.max(c[first + 2]!, c[last + 2]!)];
@@ -70,6 +70,11 @@ function straightRow(fabric: Fabric, layout: Layout, slots: Int32Array): { x0: n
     if (!level || !upright) return null;
   }
   return { x0, x1, top, bottom };
+}
+
+function hasChain({ kind }: Fabric, slots: Int32Array): boolean {
+  for (let k = 0; k < slots.length; k++) if (kind[slots[k]!] === CHAIN) return true;
+  return false;
 }
 
 /**

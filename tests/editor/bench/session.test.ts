@@ -3,11 +3,14 @@ import type {} from 'svelte';
 import { describe, expect, it } from 'vitest';
 import { NO_HISTORY } from '../../../src/engine/1-pattern/history.ts';
 import type { Pattern } from '../../../src/engine/1-pattern/pattern.ts';
+import { patternFromText } from '../../../src/engine/1-pattern/patternFromText.ts';
+import { stoodRows } from '../../../src/engine/5-layout/layOutSection.ts';
 import { layYarn } from '../../../src/editor/bench/commands/layYarn.ts';
 import { editRowText } from '../../../src/editor/bench/commands/editRowText.ts';
 import { renamePattern } from '../../../src/editor/bench/commands/renamePattern.ts';
 import { setWording } from '../../../src/editor/takeAway/setWording.ts';
 import { Session } from '../../../src/editor/bench/session.svelte.ts';
+import { enginePattern } from '../../bench/enginePattern.ts';
 import { LEG } from './benchOf.ts';
 
 function start(pattern: Pattern = LEG) {
@@ -25,6 +28,21 @@ describe('a session', () => {
     expect(session.entries.map((entry) => entry.name)).toEqual(['Foundation', 'Row 1', 'Row 2', 'Row 3', 'Row 4', 'Row 5', 'Row 6', 'Note']);
     session.commit(editRowText({ line: 'plain', nth: 4 }, 'ch 1, turn, sc2tog, sc in each st across.', 'row', 'row 6'));
     expect(session.fabric.rows.at(-1)!.made).toBe(9);
+  });
+
+  it('keeps the layout of the rows that an edit leaves as they stood, those above it too, and takes the old ones up again with undo', () => {
+    const { session } = start(patternFromText(enginePattern('panel', 20, 30)).pattern!);
+    const places = () => stoodRows(session.layout)!.stood.map((row) => row.places);
+    const kept = (before: ReturnType<typeof places>) => places().filter((one, row) => one === before[row]).length;
+    const [first, drawing] = [places(), session.drawing];
+    const line = session.pattern.sections[0]!.lines[15]!;
+    session.commit(editRowText({ line: line.id, nth: 0 }, 'ch 2, turn, hdc in each st across.', 'row', 'row 15'));
+    expect(session.drawing).not.toBe(drawing);
+    expect([first.length, kept(first)]).toEqual([31, 30]);
+    const second = places();
+    session.undo();
+    expect(session.drawing.stitches.glyphY).toEqual(drawing.stitches.glyphY);
+    expect(kept(second)).toBe(30);
   });
 
   it('records and keeps each step, takes it back and does it again', () => {
