@@ -42,7 +42,7 @@ describe('a line in another yarn', () => {
     ['Fasten off.', 'Fasten off.'],
     ['ch 1, turn, sc in each st across.', 'ch 1, turn, sc in each st across.'],
     // What no longer changes is written without its changes.
-    ['ch 1, turn, with C, sc in next 4 sts, B sc 2, C sc 4. (10 sc)', 'ch 1, turn, with B sc in next 10 sts. (10 sc)'],
+    ['ch 1, turn, with C, sc in next 4 sts, B sc 2, C sc 4. (10 sc)', 'ch 1, turn, with B, sc in next 10 sts. (10 sc)'],
   ])('%j is %j with B for C', (text, wanted) => {
     expect(textInOtherYarn(line(text), THREE, 'C', 'B')).toBe(wanted);
   });
