@@ -34,7 +34,7 @@ describe('errata', () => {
     const line = HEEL.lines.find(({ text }) => text.includes('17 (20, 23)'))!;
     const wrong = withText(DEMO, HEEL.id, line.id, (text) => text.replaceAll('17 (20, 23)', '17 (19, 23)'));
     const lines = said(wrong, DEMO);
-    expect(lines[0]).toBe('Heel, row 2 (size M): ch 1, turn, sc in next 20 sts. Leave 8 unworked. 20 sts; was: ch 1, turn, sc in next 19 sts. Leave 8 unworked. 19 sts.');
+    expect(lines[0]).toBe('Heel, row 2 (size M): ch 1, turn, sc in next 20 sts. Leave 8 sts unworked. 20 sts; was: ch 1, turn, sc in next 19 sts. Leave 8 sts unworked. 19 sts.');
     expect(lines.every((one) => one.includes('(size M)'))).toBe(true);
   });
 
