@@ -4,6 +4,7 @@ import { FONT_FILES } from './fonts/fontFiles.ts';
 import { drawPath } from './pdf/drawPath.ts';
 import { drawText } from './pdf/drawText.ts';
 import { PdfFile, type PdfWords } from './pdf/pdfFile.ts';
+import { PdfTables } from './pdf/pdfTables.ts';
 import { passages, type Passage } from './pdf/readingOrder.ts';
 import { SheetProblem } from './svg/readSvg.ts';
 import { sheetItems, type SheetItem, type SheetItems } from './svg/sheetItems.ts';
@@ -19,7 +20,7 @@ interface PlacedBookmark {
 
 /**
  * Sheets as one PDF, a page each: vectors and embedded fonts, text that can be selected, bookmarks from the outlines, tagged with
- * headings, paragraphs and figures with their words. A generator that yields the number of sheets done after each and returns the file's
+ * headings, paragraphs, tables and figures with their words. A generator that yields the number of sheets done after each and returns the file's
  * bytes, so that a caller can show how far it is or stop. The same sheets give the same bytes everywhere. A sheet with anything that the
  * writer doesn't know is a SheetProblem that names the sheet.
  */
@@ -58,11 +59,19 @@ function addSheet(pdf: PdfFile, book: FontBook, root: PDFKit.PDFStructureElement
 
 function addPassages(pdf: PdfFile, book: FontBook, part: PDFKit.PDFStructureElement, flat: SheetItems, list: readonly Passage[]): void {
   const figures = new Map<number, PDFKit.PDFStructureElement>();
-  for (const { kind, nth, items } of list) {
+  const tables = new PdfTables(pdf, part);
+  for (const { kind, nth, cell, items } of list) {
     if (kind === 'aside') {
       pdf.markContent('Artifact');
       draw(pdf, book, items);
       pdf.endMarkedContent();
+      continue;
+    }
+    if (kind === 'cell' && cell) {
+      const content = pdf.markStructureContent(cell.headOf === 'none' ? 'TD' : 'TH');
+      draw(pdf, book, items);
+      pdf.endMarkedContent();
+      tables.add(nth, cell, content);
       continue;
     }
     const tag = kind === 'heading' ? `H${nth}` : kind === 'figure' ? 'Figure' : 'P';
@@ -78,6 +87,7 @@ function addPassages(pdf: PdfFile, book: FontBook, part: PDFKit.PDFStructureElem
     }
     element.add(content);
   }
+  tables.end();
 }
 
 function draw(pdf: PdfFile, book: FontBook, items: readonly SheetItem[]): void {

@@ -58,9 +58,16 @@ describe('the booklet of the demo as PDF', () => {
     expect(set.length).toBeGreaterThan(10);
     for (const level of [1, 2, 3]) expect(count(`H${level}`)).toBe(set.filter((entry) => entry.level === level).length);
     expect(count('P')).toBeGreaterThan(50);
+    expect([count('Table'), count('TR') > 15, count('TH') > 15, count('TD') > 15]).toEqual([3, true, true, true]);
     const figures = tags.filter((tag) => tag.role === 'Figure');
     expect(figures.length).toBeGreaterThan(3);
     figures.forEach(({ alt }) => expect(alt).toMatch(/\w{3}/));
+  });
+
+  it('gives the written rows as paragraphs, also on a page without a picture', () => {
+    const rows = read.pages.filter(({ text, tags }) => /Rows? \d+/.test(text) && !tags.some(({ role }) => role === 'Figure'));
+    expect(rows.length).toBeGreaterThan(0);
+    rows.forEach(({ tags }) => expect(tags.filter(({ role }) => role === 'P').length).toBeGreaterThan(5));
   });
 
   it('embeds every font that it uses, as a part of it, with its letters’ meaning', () => {
@@ -137,6 +144,31 @@ describe('tags', () => {
   });
 });
 
+describe('tables', () => {
+  const at = (x: number, y: number, words: string, cell: string): string => `<text x="${x}" y="${y}" font-size="4" data-cell="${cell}">${words}</text>`;
+  const roles = async (body: string): Promise<string[]> => (await readPdf(await pdfOf([smallSheet(`<g id="page">${body}</g>`)]))).pages[0]!.tags.slice(3).map(({ role }) => role);
+
+  it('are rows of heads and cells, each cell one whatever its lines are drawn between', async () => {
+    const body = `${at(5, 10, 'Finished', '0 0 column')}${at(40, 10, 'S', '0 1 column')}<path d="M5 12H60" stroke="#000000"/>${at(5, 16, 'Foot,', '1 0 row')}${at(40, 16, '26 cm', '1 1 none')}${at(5, 21, 'around', '1 0 row')}${at(40, 21, '(10 in)', '1 1 none')}<text x="5" y="40" font-size="4">After it</text>`;
+    // Row, row 0's two heads, row 1's head and cell, then the paragraph; the page's own text keeps the order in which it is drawn.
+    expect(await roles(body)).toEqual(['Table', 'TR', 'TH', 'TH', 'TR', 'TH', 'TD', 'P']);
+    const bytes = await pdfOf([smallSheet(`<g id="page">${body}</g>`)]);
+    expect(latin(bytes).match(/\/Scope \/(Column|Row)/g)).toEqual(['/Scope /Column', '/Scope /Column', '/Scope /Row']);
+  });
+
+  it('begin anew where columns are headed again, or rows begin again after other words', async () => {
+    const sizes = (y: number): string => `${at(5, y, 'Finished', '0 0 column')}${at(5, y + 6, 'Foot', '1 0 row')}`;
+    expect(await roles(sizes(10) + sizes(30))).toEqual(['Table', 'TR', 'TH', 'TR', 'TH', 'Table', 'TR', 'TH', 'TR', 'TH']);
+    // Two columns read downwards are one table.
+    const list = `${at(5, 50, 'ch', '0 0 row')}${at(15, 50, 'chain', '0 1 none')}${at(40, 50, 'sc', '1 0 row')}${at(50, 50, 'single crochet', '1 1 none')}`;
+    expect(await roles(`${sizes(10)}<text x="5" y="40" font-size="4">In US terms.</text>${list}`)).toEqual(['Table', 'TR', 'TH', 'TR', 'TH', 'P', 'Table', 'TR', 'TH', 'TD', 'TR', 'TH', 'TD']);
+  });
+
+  it('are refused where a cell says no place', async () => {
+    await expect(pdfOf([smallSheet(at(5, 10, 'S', 'first'))])).rejects.toThrow('data-cell="first": a row, a column and “column”, “row” or “none” were expected');
+  });
+});
+
 describe('a date', () => {
   it('is the pattern’s', async () => {
     const bytes = await pdfOf([smallSheet('<rect width="10" height="10"/>')], { date: new Date('2026-03-01T00:00:00Z') });
@@ -163,7 +195,7 @@ describe('sheets that are none of ours', () => {
     ['<g><rect></g>', /not well-formed XML/],
     ['<style>rect{}</style>', /the element “style”/],
   ])('%s is refused by name', async (body, says) => {
-    await expect(pdfOf([smallSheet(body)])).rejects.toThrow(says);
+    await expect(pdfOf([smallSheet(`<g id="page">${body}</g>`)])).rejects.toThrow(says);
   });
 
   it('no sheets at all are a mistake of the program', async () => {

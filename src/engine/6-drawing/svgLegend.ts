@@ -10,6 +10,7 @@ import { svgGlyph } from './svgGlyph.ts';
 import { svgMarks } from './svgMarks.ts';
 import { attributes, escapeXml, num, pathData } from './svgText.ts';
 import { textWidth } from './textSize.ts';
+import { wrapText } from './wrapText.ts';
 
 /** A legend as SVG text, and the room it takes, mm. */
 export interface SetLegend {
@@ -20,13 +21,18 @@ export interface SetLegend {
 
 /** Space between a picture and its words, and between columns, mm. */
 const GAP_MM = 2;
+/** A yarn's name takes another line from this width on, in sizes of its text: 48 characters. */
+const WIDEST_NAME = 27;
+/** From base line to base line, in sizes of the text. */
+const LEADING = 1.25;
 
-/** Sets a legend in as many columns as fit into `widthMm`, from (x, y) down. Yarn cells have the chart's own cell shape. */
+/** Sets a legend in as many columns as fit into `widthMm`, from (x, y) down; long names of yarns take several lines. Yarn cells have the chart's own cell shape. */
 export function svgLegend(entries: readonly LegendEntry[], drawing: Drawing, look: Look, x: number, y: number, widthMm: number): SetLegend {
   if (entries.length === 0) return { svg: '', widthMm: 0, heightMm: 0 };
   const pictures = entries.map((entry) => picture(entry, drawing, look));
+  const words = entries.map(({ kind, text }) => (kind === 'yarn' ? wrapText(text, look.textMm, WIDEST_NAME * look.textMm) : [text]));
   const boxWidth = Math.max(...pictures.map(({ box }) => box.x1 - box.x0));
-  const entryWidth = boxWidth + GAP_MM + Math.max(...entries.map(({ text }) => textWidth(text, look.textMm))) + 2 * GAP_MM;
+  const entryWidth = boxWidth + GAP_MM + Math.max(...words.flat().map((text) => textWidth(text, look.textMm))) + 2 * GAP_MM;
   const columns = Math.max(1, Math.min(entries.length, Math.floor((widthMm + 2 * GAP_MM) / entryWidth)));
   const lines = Math.ceil(entries.length / columns);
   let svg = '';
@@ -34,14 +40,17 @@ export function svgLegend(entries: readonly LegendEntry[], drawing: Drawing, loo
   for (let line = 0; line < lines; line++) {
     // Read down the columns: entry n of column c is c * lines + n.
     const row = Array.from({ length: columns }, (_, column) => column * lines + line).filter((n) => n < entries.length);
-    const tall = Math.max(look.textMm, ...row.map((n) => pictures[n]!.box.y1 - pictures[n]!.box.y0));
+    const tall = Math.max(...row.map((n) => Math.max(pictures[n]!.box.y1 - pictures[n]!.box.y0, look.textMm * (1 + (words[n]!.length - 1) * LEADING))));
     row.forEach((n, column) => {
       const { box, svg: drawn } = pictures[n]!;
       const left = x + column * entryWidth;
       const middle = top + tall / 2;
       const [dx, dy] = [left + boxWidth / 2 - (box.x0 + box.x1) / 2, middle - (box.y0 + box.y1) / 2];
       svg += `<g${attributes({ transform: `translate(${num(dx)} ${num(dy)})` })}>${drawn}</g>`;
-      svg += `<text${attributes({ x: left + boxWidth + GAP_MM, y: middle + 0.34 * look.textMm })}>${escapeXml(entries[n]!.text)}</text>`;
+      words[n]!.forEach((text, nth) => {
+        const down = (nth - (words[n]!.length - 1) / 2) * LEADING * look.textMm;
+        svg += `<text${attributes({ x: left + boxWidth + GAP_MM, y: middle + down + 0.34 * look.textMm })}>${escapeXml(text)}</text>`;
+      });
     });
     top += tall + 0.55 * look.textMm;
   }

@@ -67,8 +67,10 @@ function workedSize(pattern: Pattern, size: number): WorkedSize {
   return { size, name: shortName(pattern.sizes[size]!), program, fabric, dressed: fabricWithStitches(fabric, setStitches(pattern, grid, size)), grid, colours: colour(pattern, fabric, size, grid) };
 }
 
-/** Characters of a name that a legend or a schematic has room for. */
+/** Characters of a name that a bracket or a schematic has room for. */
 const LONGEST_NAME = 48;
+/** Characters of a yarn's name in a legend, which sets it in lines: so that a hostile one costs lines and not pages. */
+const LONGEST_YARN_NAME = 240;
 
 /** A name as drawings have it: printable, its end cut off with … where it is longer than any name is. */
 export function shortName(name: string, most = LONGEST_NAME): string {
@@ -77,5 +79,5 @@ export function shortName(name: string, most = LONGEST_NAME): string {
 }
 
 function withShortNames(pattern: Pattern): Pattern {
-  return { ...pattern, yarns: pattern.yarns.map((yarn) => ({ ...yarn, name: shortName(yarn.name) })), motifs: pattern.motifs.map((motif) => ({ ...motif, name: shortName(motif.name) })) };
+  return { ...pattern, yarns: pattern.yarns.map((yarn) => ({ ...yarn, name: shortName(yarn.name, LONGEST_YARN_NAME) })), motifs: pattern.motifs.map((motif) => ({ ...motif, name: shortName(motif.name) })) };
 }

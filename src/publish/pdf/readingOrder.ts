@@ -1,12 +1,14 @@
 import type { OutlineEntry } from '../../engine/publish/printedSheet.ts';
-import type { SheetItem, SheetItems } from '../svg/sheetItems.ts';
+import type { SheetCell, SheetItem, SheetItems } from '../svg/sheetItems.ts';
 import { readTextPlace } from './textPlace.ts';
 
 /** A stretch of items, in painting order, that a reader of the PDF takes as one thing. */
 export interface Passage {
-  readonly kind: 'heading' | 'paragraph' | 'figure' | 'aside';
-  /** Level of a heading, index of a figure. */
+  readonly kind: 'heading' | 'paragraph' | 'figure' | 'cell' | 'aside';
+  /** Level of a heading, index of a figure, index of the table that a cell is of. */
   readonly nth: number;
+  /** Where a cell stands; its lines come as passages of their own where other cells' lines stand between. */
+  readonly cell: SheetCell | null;
   readonly items: readonly SheetItem[];
 }
 
@@ -17,12 +19,13 @@ const LINE_REACH = 1.6;
 
 /**
  * Parts a sheet's items into headings (texts that the outline names), paragraphs (texts on one line, or on lines that follow one another
- * closely in one size), figures and what is aside. A sheet without groups that say what they show is one figure.
+ * closely in one size), cells of tables, figures and what is aside. A sheet that is no page of print, without groups that say what they show, is one figure.
  */
-export function passages({ items, figures }: Pick<SheetItems, 'items' | 'figures'>, outline: readonly OutlineEntry[]): Passage[] {
-  const made: { kind: Passage['kind']; nth: number; items: SheetItem[] }[] = [];
+export function passages({ items, figures, isPage }: Pick<SheetItems, 'items' | 'figures' | 'isPage'>, outline: readonly OutlineEntry[]): Passage[] {
+  const made: { kind: Passage['kind']; nth: number; cell: SheetCell | null; items: SheetItem[] }[] = [];
+  const table = { nth: -1, last: -1, hasBody: false };
   const open = [...outline];
-  const whole = figures.length === 0;
+  const whole = figures.length === 0 && !isPage;
   let line: Line | null = null;
   // What of a heading that takes several lines is still to come.
   let rest = '';
@@ -30,7 +33,7 @@ export function passages({ items, figures }: Pick<SheetItems, 'items' | 'figures
     const last = made.at(-1);
     const join = (kind: Passage['kind'], nth: number, same: boolean): void => {
       if (last?.kind === kind && last.nth === nth && same) last.items.push(item);
-      else made.push({ kind, nth, items: [item] });
+      else made.push({ kind, nth, cell: null, items: [item] });
     };
     if (item.aside) {
       join('aside', 0, true);
@@ -44,7 +47,10 @@ export function passages({ items, figures }: Pick<SheetItems, 'items' | 'figures
     } else if (heading) {
       open.splice(open.indexOf(heading), 1);
       rest = heading.title.slice(words.length).trim();
-      made.push({ kind: 'heading', nth: heading.level, items: [item] });
+      made.push({ kind: 'heading', nth: heading.level, cell: null, items: [item] });
+      line = null;
+    } else if (item.kind === 'text' && item.cell && item.figure === null) {
+      made.push({ kind: 'cell', nth: tableOf(item.cell), cell: item.cell, items: [item] });
       line = null;
     } else if (whole || item.figure !== null) join('figure', item.figure ?? 0, true);
     else if (item.kind === 'path') join('aside', 0, true);
@@ -55,6 +61,15 @@ export function passages({ items, figures }: Pick<SheetItems, 'items' | 'figures
     }
   }
   return made;
+
+  /** Index of the table that a cell is of: a new one where columns are headed again, or rows begin again after something else. */
+  function tableOf({ row, headOf }: SheetCell): number {
+    const isHead = headOf === 'column';
+    const before = made.findLast(({ kind }) => kind !== 'aside')?.kind;
+    if (table.nth < 0 || (isHead && table.hasBody) || (before !== 'cell' && row <= table.last)) Object.assign(table, { nth: table.nth + 1, hasBody: false });
+    Object.assign(table, { last: row, hasBody: table.hasBody || !isHead });
+    return table.nth;
+  }
 }
 
 interface Line {

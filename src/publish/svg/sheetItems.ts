@@ -20,7 +20,14 @@ interface Placed {
 }
 
 /** One thing to draw, everything worked out: no names to look up, nothing inherited. */
-export type SheetItem = Placed & ({ readonly kind: 'path'; readonly d: string; readonly pen: Pen } | { readonly kind: 'text'; readonly chunks: readonly Chunk[] });
+export type SheetItem = Placed & ({ readonly kind: 'path'; readonly d: string; readonly pen: Pen } | { readonly kind: 'text'; readonly chunks: readonly Chunk[]; readonly cell: SheetCell | null });
+
+/** The cell of a table that a text stands in, as its `data-cell` says: row, column and what it is the head of. */
+export interface SheetCell {
+  readonly row: number;
+  readonly column: number;
+  readonly headOf: 'column' | 'row' | 'none';
+}
 
 /** A sheet flattened: the items in the order they are painted, and the figures with their words. Millimetres, y down. */
 export interface SheetItems {
@@ -31,6 +38,8 @@ export interface SheetItems {
   /** What each figure shows, in words. */
   readonly figures: readonly string[];
   readonly items: readonly SheetItem[];
+  /** Whether it is a page of print, with text to read, and not one drawing. */
+  readonly isPage: boolean;
 }
 
 /** More than this many elements within one another, or uses of uses, is no drawing of ours. */
@@ -65,7 +74,7 @@ export function sheetItems(svg: string): SheetItems {
   const pen = penFor('svg', root.attributes, FIRST_PEN, BOX_OWN);
   const start: Around = { matrix: viewMatrix(root, 0, 0, widthMm, heightMm), pen, clips: [], figure: null, aside: false, depth: 0 };
   for (const child of elementsIn(root)) draw(child, start);
-  return { widthMm, heightMm, title: wordsOf(root, 'title'), desc: wordsOf(root, 'desc'), figures, items };
+  return { widthMm, heightMm, title: wordsOf(root, 'title'), desc: wordsOf(root, 'desc'), figures, items, isPage: ids.has('page') };
 
   function draw(element: SvgElement, around: Around): void {
     const { name, attributes } = element;
@@ -78,7 +87,7 @@ export function sheetItems(svg: string): SheetItems {
       const here = inside(element, around, TEXT_OWN);
       if (!here) return;
       const chunks = textChunks(element, here.pen);
-      if (chunks.length > 0) items.push({ kind: 'text', chunks, matrix: here.matrix, clips: here.clips, figure: here.figure, aside: here.aside });
+      if (chunks.length > 0) items.push({ kind: 'text', chunks, cell: cellOf(attributes['data-cell']), matrix: here.matrix, clips: here.clips, figure: here.figure, aside: here.aside });
       return;
     }
     if (Object.hasOwn(SHAPES, name)) {
@@ -153,6 +162,13 @@ function box(element: SvgElement, around: Around, x: number, y: number, width: s
   const clip: Clip = { d: shapePath('rect', { x: String(x), y: String(y), width: String(w), height: String(h) }), matrix: around.matrix, evenOdd: false };
   const clips = element.attributes.overflow === 'visible' ? around.clips : [...around.clips, clip];
   return { ...around, matrix: within(around.matrix, viewMatrix(element, x, y, w, h)), clips };
+}
+
+function cellOf(value: string | undefined): SheetCell | null {
+  if (value === undefined) return null;
+  const [, row, column, headOf] = /^(\d{1,6}) (\d{1,6}) (column|row|none)$/.exec(value) ?? [];
+  if (headOf === undefined) throw new SheetProblem(`data-cell="${value}": a row, a column and “column”, “row” or “none” were expected`);
+  return { row: Number(row), column: Number(column), headOf: headOf as SheetCell['headOf'] };
 }
 
 function viewMatrix(element: SvgElement, x: number, y: number, width: number, height: number): Matrix {

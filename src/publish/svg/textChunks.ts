@@ -16,7 +16,7 @@ export interface TextRun {
   readonly dy: number;
 }
 
-export const TEXT_OWN: ReadonlySet<string> = new Set(['transform', 'clip-path', 'x', 'y', 'dx', 'dy']);
+export const TEXT_OWN: ReadonlySet<string> = new Set(['transform', 'clip-path', 'x', 'y', 'dx', 'dy', 'data-cell']);
 const SPAN_OWN: ReadonlySet<string> = new Set(['x', 'y', 'dx', 'dy']);
 
 interface Writing { x: number; y: number; runs: { text: string; pen: Pen; dx: number; dy: number }[] }

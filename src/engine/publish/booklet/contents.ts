@@ -35,9 +35,9 @@ function contents(entries: readonly { readonly title: string; readonly page: num
   const y = baseline(high, bodyPt);
   const numberMm = measure('0000', 'text', bodyPt);
   const strips = Array.from({ length: rows }, (_, row) => {
-    const own = Array.from({ length: columns }, (_, column) => ({ entry: entries[column * rows + row], x: labelMm + column * (wide + gap) })).flatMap(({ entry, x }) => (entry ? [{ entry, x }] : []));
+    const own = Array.from({ length: columns }, (_, column) => ({ nth: column * rows + row, x: labelMm + column * (wide + gap) })).flatMap(({ nth, x }) => (entries[nth] ? [{ entry: entries[nth], nth, x }] : []));
     return strip(high, {
-      texts: own.flatMap(({ entry, x }) => [oneLine(cutToWidth(entry.title, 'text', bodyPt, wide - numberMm, measure), 'text', bodyPt, x, y, measure), oneLine(String(entry.page), 'text', bodyPt, x + wide, y, measure, 'end')]),
+      texts: own.flatMap(({ entry, nth, x }) => [{ ...oneLine(cutToWidth(entry.title, 'text', bodyPt, wide - numberMm, measure), 'text', bodyPt, x, y, measure), cell: { row: nth, column: 0, headOf: 'row' as const } }, { ...oneLine(String(entry.page), 'text', bodyPt, x + wide, y, measure, 'end'), cell: { row: nth, column: 1, headOf: null } }]),
       rules: own.map(({ x }) => ({ x0Mm: x, x1Mm: x + wide, yMm: high - 0.2, weightMm: 0.2 })),
     });
   });

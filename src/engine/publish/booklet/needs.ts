@@ -3,7 +3,7 @@ import { sizeReport } from '../../readings/sizes/sizeReport.ts';
 import type { WordsDocument } from '../../readings/words/wordsDocument.ts';
 import { documentParts } from '../../readings/words/documentParts.ts';
 import { yarnNeed, type YarnTotal } from '../../readings/yarn/yarnNeed.ts';
-import { block, type Block } from '../page/block.ts';
+import { block, inCell, type Block } from '../page/block.ts';
 import type { Format } from '../page/format.ts';
 import { lengthWords } from '../../6-drawing/schematic/lengthWords.ts';
 import type { PublishChoices } from '../publishChoices.ts';
@@ -113,7 +113,11 @@ function inColumns(entries: readonly { readonly word: string; readonly value: st
     const strips = Array.from({ length: columns }, (_, column) => entries[column * rows + row]).flatMap((entry, column) => {
       if (!entry) return [];
       const x = labelMm + column * wide;
-      return [setText({ runs: [{ text: printable(entry.word), face: 'bold' }], sizePt: bodyPt, xMm: x, widthMm: short - 2 }, measure), setText({ runs: [{ text: printable(entry.value), face: 'text' }], sizePt: bodyPt, xMm: x + short, widthMm: wide - short - 4 }, measure)];
+      const nth = column * rows + row;
+      return [
+        inCell(setText({ runs: [{ text: printable(entry.word), face: 'bold' }], sizePt: bodyPt, xMm: x, widthMm: short - 2 }, measure), { row: nth, column: 0, headOf: 'row' }),
+        inCell(setText({ runs: [{ text: printable(entry.value), face: 'text' }], sizePt: bodyPt, xMm: x + short, widthMm: wide - short - 4 }, measure), { row: nth, column: 1, headOf: null }),
+      ];
     });
     return block(strips.reduce((all, one) => sideBySide(all, one), []), row === 0 ? gapMm(format) : 0);
   });

@@ -1,7 +1,7 @@
 import { POINT_MM } from '../../6-drawing/textSize.ts';
 import { leadingMm, type Run } from '../type/breakLines.ts';
 import { printable } from '../type/printable.ts';
-import { block, strip, type Block } from '../page/block.ts';
+import { block, inCell, strip, type Block } from '../page/block.ts';
 import type { Format } from '../page/format.ts';
 import { setText, sideBySide } from '../page/setText.ts';
 
@@ -65,7 +65,7 @@ export interface Cell {
   readonly end?: boolean;
 }
 
-/** A table with columns of the given widths; a row a block, the first with a rule under it; rows are never parted. */
+/** A table with columns of the given widths; a row a block, the first, which heads the columns, with a rule under it; the first column heads the rows; rows are never parted. */
 export function table(rows: readonly (readonly Cell[])[], widthsMm: readonly number[], xMm: number, format: Format): readonly Block[] {
   const { measure, bodyPt } = format;
   const wide = widthsMm.reduce((sum, one) => sum + one, 0);
@@ -76,7 +76,7 @@ export function table(rows: readonly (readonly Cell[])[], widthsMm: readonly num
       const lines = setText({ runs: cell.runs, sizePt: bodyPt, xMm: x, widthMm: room, leading: 1.3 }, measure);
       const moved = cell.end ? lines.map((line) => ({ ...line, texts: endAligned(line.texts, x + room) })) : lines;
       x += widthsMm[column]!;
-      return moved;
+      return inCell(moved, { row: nth, column, headOf: nth === 0 ? 'column' : column === 0 ? 'row' : null });
     });
     const strips = columns.reduce((all, column) => sideBySide(all, column), [] as ReturnType<typeof setText>);
     const rule = strip(nth === 0 ? 1.4 : 1, { rules: [{ x0Mm: xMm, x1Mm: xMm + wide - 3, yMm: 0.6, weightMm: nth === 0 ? 0.35 : 0.2 }] });

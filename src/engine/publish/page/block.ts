@@ -1,5 +1,12 @@
 import type { Face } from '../type/face.ts';
 
+/** Where a text stands in a table: row and column from 0, and what it is the head of. */
+export interface TableCell {
+  readonly row: number;
+  readonly column: number;
+  readonly headOf: 'column' | 'row' | null;
+}
+
 /** A text of one line in one face, placed in its strip: `yMm` is the baseline. */
 export interface PlacedText {
   readonly xMm: number;
@@ -13,6 +20,8 @@ export interface PlacedText {
   readonly soft: boolean;
   /** Goes on with the text before it on the same line, after a space or without one. */
   readonly follows?: 'space' | 'close';
+  /** Left out of what stands in no table. */
+  readonly cell?: TableCell;
 }
 
 /** A thin line across a strip. */
@@ -59,6 +68,11 @@ export interface Block {
 /** A block of strips with the usual settings. */
 export function block(strips: readonly Strip[], beforeMm: number, more: Partial<Omit<Block, 'strips' | 'beforeMm'>> = {}): Block {
   return { strips, beforeMm, whole: true, withNext: false, newPage: false, heading: null, ...more };
+}
+
+/** Strips whose texts stand in a cell of a table. */
+export function inCell(strips: readonly Strip[], cell: TableCell): Strip[] {
+  return strips.map((one) => ({ ...one, texts: one.texts.map((text) => ({ ...text, cell })) }));
 }
 
 /** A strip with nothing in it but what is given. */

@@ -88,9 +88,9 @@ function textsSvg(texts: readonly PlacedText[], left: number, top: number): stri
   }
   return lines.map(([first, ...rest]) => {
     if (!first || (first.text === '' && rest.length === 0)) return '';
-    const { xMm, yMm, anchor } = first;
+    const { xMm, yMm, anchor, cell } = first;
     const more = rest.map((run) => `<tspan${attributes(penOf(run))}>${run.follows === 'space' ? ' ' : ''}${escapeXml(run.text)}</tspan>`).join('');
-    return `<text${attributes({ x: left + xMm, y: top + yMm, ...penOf(first), 'text-anchor': anchor === 'start' ? null : anchor, 'xml:space': more === '' ? null : 'preserve' })}>${escapeXml(first.text)}${more}</text>`;
+    return `<text${attributes({ x: left + xMm, y: top + yMm, ...penOf(first), 'text-anchor': anchor === 'start' ? null : anchor, 'xml:space': more === '' ? null : 'preserve', 'data-cell': cell ? `${cell.row} ${cell.column} ${cell.headOf ?? 'none'}` : null })}>${escapeXml(first.text)}${more}</text>`;
   }).filter((line) => line !== '').join('\n');
 }
 
