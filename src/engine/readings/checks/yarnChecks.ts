@@ -37,9 +37,12 @@ export function yarnChecks(pattern: Pattern, fabric: Fabric, colours: Colours): 
 function firstTogether(fabric: Fabric, yarn: Uint8Array, yarns: number): ReadonlyMap<number, number> {
   const pairs = new Map<number, number>();
   for (const [s, { firstRow, endRow }] of fabric.sections.entries()) {
-    const used = new Set<number>();
-    for (let r = firstRow; r < endRow; r++) for (let i = fabric.rows[r]!.first; i < fabric.rows[r]!.end; i++) used.add(yarn[i]!);
-    const list = [...used].sort((a, b) => a - b);
+    const isUsed = new Uint8Array(256);
+    for (let r = firstRow; r < endRow; r++) {
+      const { first, end } = fabric.rows[r]!;
+      for (let i = first; i < end; i++) isUsed[yarn[i]!] = 1;
+    }
+    const list = Array.from(isUsed.keys()).filter((one) => isUsed[one] === 1);
     list.forEach((one, i) => list.slice(i + 1).forEach((other) => pairs.has(one * yarns + other) || pairs.set(one * yarns + other, s)));
   }
   return pairs;
