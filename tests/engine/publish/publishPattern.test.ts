@@ -103,7 +103,7 @@ describe('a publication', () => {
       const row = words.split('\n').find((line) => /^(Row|Rnd) 1\b/.test(line))!;
       expect(text).toContain(row.replaceAll('&', '&amp;').replaceAll("'", '&#39;'));
     }
-    expect(whole.files.find(({ name }) => name === 'puffin-quay-chart-heel-s.txt')!.text).toContain('Row 2 (WS, left to right): ch 1, turn, sc in next 17 sts. Leave 7 unworked. (17 sc)');
+    expect(whole.files.find(({ name }) => name === 'puffin-quay-chart-heel-s.txt')!.text).toContain('Row 2 (WS, left to right): ch 1, turn, sc in next 17 sts. Leave 7 sts unworked. (17 sc)');
   });
 
   it('says a caution once that the designer says already, with its source', () => {

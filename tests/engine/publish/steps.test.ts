@@ -18,7 +18,7 @@ const told = (number: number, hand: 'right' | 'left' = 'right'): string[] => row
 
 describe('steps', () => {
   it('are the clauses of a row, with what is open on either side before each, and the row when it is done', () => {
-    expect(told(2)).toEqual(['Ch 1, turn. open: 0 on the left, 24 on the right', 'Sc in next 17 sts. open: 0 on the left, 24 on the right', 'Leave 7 unworked. Row 2 is done, 17 sts made: turn. open: 0 on the left, 7 on the right']);
+    expect(told(2)).toEqual(['Ch 1, turn. open: 0 on the left, 24 on the right', 'Sc in next 17 sts. open: 0 on the left, 24 on the right', 'Leave 7 sts unworked. Row 2 is done, 17 sts made: turn. open: 0 on the left, 7 on the right']);
     expect(told(4)).toEqual(['Ch 1, turn. open: 7 on the left, 17 on the right', 'Sc in each st across. open: 7 on the left, 17 on the right', 'Sc in next unworked st. open: 7 on the left, 7 on the right', 'Row 4 is done, 11 sts made: turn. open: 7 on the left, 6 on the right']);
   });
 
