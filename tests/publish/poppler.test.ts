@@ -36,6 +36,13 @@ describe.runIf(here)('PDF as poppler reads it', () => {
     expect(done.stdout).not.toMatch(/CreationDate|ModDate/);
   });
 
+  it('is read in the order of its structure: heads with what they head, cells row by row, rows of the pattern one by one', () => {
+    const read = run('pdfinfo', '-struct-text', 'a4.pdf').replace(/\s+/g, ' ');
+    expect(read).toMatch(/H3 \(block\) "Sizes" Table \(block\) TR TH: \/Scope \/Column "Finished" TH: \/Scope \/Column "S" TR TH: \/Scope \/Row "Foot, around" TD "26\.7 cm \(10½ in\)"/);
+    expect(read).toMatch(/TR TH: \/Scope \/Row "sc" TD "single crochet"/);
+    expect(read).toMatch(/P \(block\) "Row 6 ch 1, turn, /);
+  });
+
   it('has its fonts embedded, in part, with what their letters mean', () => {
     const rows = run('pdffonts', 'a4.pdf').trim().split('\n').slice(2);
     expect(rows.length).toBeGreaterThan(2);
