@@ -51,14 +51,17 @@ export function fillPaths(drawing: Drawing, items: ArrayLike<number>, from: numb
       last = next;
       i++;
     }
+    const path = paths.of(key);
+    const level = isLevel(corners, items, start, i);
+    if (level && writeBox(path, corners, items[start]! * 8, last * 8, way === -1, shape.growMm)) continue;
     makeRoom(bottom, 2 * (i - start) + 2);
     makeRoom(top, 2 * (i - start) + 2);
     // Corners between the cells of a level run lie on its edges: the first and the last cell say all.
-    const stride = i - start > 2 && isLevel(corners, items, start, i) ? i - 1 - start : 1;
+    const stride = level && i - start > 2 ? i - 1 - start : 1;
     for (let j = start; j < i; j += stride) addCell(corners, items[j]! * 8, way === -1, j === start, j === i - 1, shape.growMm);
     // All outlines run the same way round: where grown rows overlap they must add up, not cancel, under the non-zero rule.
-    if (way === -1) writeClosed(paths.of(key), top, bottom, tolerance);
-    else writeClosed(paths.of(key), bottom, top, tolerance);
+    if (way === -1) writeClosed(path, top, bottom, tolerance);
+    else writeClosed(path, bottom, top, tolerance);
   }
   return paths.take();
 }
@@ -82,6 +85,22 @@ function isLevel(corners: Float32Array, items: ArrayLike<number>, from: number, 
     const at = items[j]! * 8;
     if (corners[at + BL + 1] !== low || corners[at + BR + 1] !== low || corners[at + TL + 1] !== high || corners[at + TR + 1] !== high) return false;
   }
+  return true;
+}
+
+/** Writes a level run that is an upright rectangle, from the corner where the other outlines begin; false where it is not one. */
+function writeBox(path: PathBytes, corners: Float32Array, first: number, last: number, backward: boolean, grow: number): boolean {
+  const left = backward ? last : first, right = backward ? first : last;
+  const x0 = corners[left + BL]!, x1 = corners[right + BR]!, low = corners[left + BL + 1]!, high = corners[left + TL + 1]!;
+  if (x0 !== corners[left + TL] || x1 !== corners[right + TR] || x1 <= x0 || low <= high) return false;
+  const fromX = Math.round((x0 - grow) * UNITS_PER_MM), toX = Math.round((x1 + grow) * UNITS_PER_MM);
+  const fromY = Math.round((high - grow) * UNITS_PER_MM), toY = Math.round((low + grow) * UNITS_PER_MM);
+  const across = backward ? fromX - toX : toX - fromX, down = backward ? toY - fromY : fromY - toY;
+  path.moveTo(backward ? toX : fromX, backward ? fromY : toY);
+  path.lineBy(across, 0);
+  path.lineBy(0, down);
+  path.lineBy(-across, 0);
+  path.close();
   return true;
 }
 
