@@ -8,7 +8,7 @@ import type { DrawnStitches } from './drawing.ts';
 import type { GlyphTable } from './glyph.ts';
 import type { KeptItems } from './keptItems.ts';
 import { placeSymbols, put, type Drawn } from './placeSymbols.ts';
-import { CROSS_TURN, stitchGlyph } from './stitchGlyph.ts';
+import { CROSS_TURN, stitchGlyph, uprightDown, uprightGlyph } from './stitchGlyph.ts';
 
 const CHAIN = stitchCode('ch');
 
@@ -44,17 +44,25 @@ export function drawnStitches(fabric: Fabric, layout: Layout, table: GlyphTable 
   return stitches;
 }
 
-function drawGhosts({ fabric, layout, table, stitches, crossTurn }: Drawn, from: number, end: number): void {
+function drawGhosts(drawn: Drawn, from: number, end: number): void {
+  const { fabric, layout: { ghosts, cellWidthMm: w, cellHeightMm: h }, table, stitches, crossTurn } = drawn;
   for (let i = from; i < end; i++) {
-    const ghost = layout.ghosts[i]!;
-    const height = stitchOfCode(fabric.kind[ghost.stitch]!).height * layout.cellHeightMm;
-    const [sin, cos] = [Math.sin(ghost.angle), Math.cos(ghost.angle)];
-    const half = layout.cellWidthMm / 2;
-    const at = (across: number, down: number): readonly [number, number] => [ghost.headX + across * cos - down * sin, ghost.headY + across * sin + down * cos];
-    stitches.corners.set([...at(-half, height), ...at(half, height), ...at(half, 0), ...at(-half, 0)], i * 8);
+    const ghost = ghosts[i]!;
+    const { stitch, headX: x, headY: y } = ghost;
+    const height = stitchOfCode(fabric.kind[stitch]!).height * h;
+    const [sin, cos] = ghost.angle === 0 ? [0, 1] : [Math.sin(ghost.angle), Math.cos(ghost.angle)];
+    const c = i * 8;
+    for (let k = 0; k < 4; k++) {
+      const [across, down] = [k === 1 || k === 2 ? w / 2 : -w / 2, k < 2 ? height : 0];
+      stitches.corners[c + 2 * k] = x + across * cos - down * sin;
+      stitches.corners[c + 2 * k + 1] = y + across * sin + down * cos;
+    }
     if (!table) continue;
-    const pose = { stitch: ghost.stitch, head: [ghost.headX, ghost.headY], foot: at(0, height), feet: [], angle: ghost.angle, shared: false, inSpace: false, across: layout.cellWidthMm } as const;
-    put(stitches, i, stitchGlyph(table, fabric, pose, layout.cellWidthMm, layout.cellHeightMm, crossTurn(ghost.stitch)));
+    const foot = [x - height * sin, y + height * cos] as const;
+    const lengthMm = Math.abs(foot[1] - y);
+    const plain = ghost.angle === 0 ? uprightGlyph(table, fabric, stitch, lengthMm, false, false, h) : -1;
+    if (plain >= 0) put(stitches, i, { glyph: plain, x, y: y + uprightDown(fabric, stitch, lengthMm, h), turnRad: ghost.angle });
+    else put(stitches, i, stitchGlyph(table, fabric, { stitch, head: [x, y], foot, feet: [], angle: ghost.angle, shared: false, inSpace: false, across: w }, w, h, crossTurn(stitch)));
   }
 }
 
