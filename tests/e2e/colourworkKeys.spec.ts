@@ -69,7 +69,7 @@ test('a motif is placed and moved by keys alone', async ({ page }) => {
   await press(page, ['Enter']);
   await enter(page.getByRole('group', { name: 'Move Surf' }).last().getByRole('button', { name: 'Drag' }));
   await walk(page, 'Leg', [['Enter', 1], ['ArrowUp', 3], ['ArrowRight', 2]]);
-  await expect(foot(page)).toContainText('Surf: 5 repeats of 8 in 48 stitches');
+  await expect(foot(page)).toContainText('Surf: 6 repeats of 8 in 48 stitches');
   await press(page, ['Enter']);
   await expect(undo(page)).toContainText('Move Surf');
 });
