@@ -3,6 +3,8 @@ import type { Instruction } from './instruction.ts';
 import type { RowReader } from './rowReader.ts';
 import { readWork } from './workClause.ts';
 
+const BETWEEN = new Set(['between']);
+
 type Work = Extract<Instruction, { kind: 'work' }>;
 
 /**
@@ -10,6 +12,7 @@ type Work = Extract<Instruction, { kind: 'work' }>;
  * and where the number is one per size.
  */
 export function readWithBetween(reader: RowReader): readonly Instruction[] | null {
+  if (!reader.mentions(BETWEEN)) return null;
   const start = reader.at;
   const parted = oneRun(readWork(reader));
   if (!parted || !reader.take('with')) return null;

@@ -14,6 +14,9 @@ const WHICH = new Set(['left', 'right', 'first', 'second', 'next', 'other', 'sam
 const OWNERS = new Set(['the', 'flap', 'heel', 'leg', 'panel', 'piece', 'foot', 'sole', 'vamp', 'instep', 'cuff', 'band', 'strip', 'square', 'rows', 'row', 'work', 'front', 'back', 'body']);
 const ROW = new Set(['row', 'rnd', 'round']);
 
+/** One of these is in every such clause. */
+const NAMED = new Set(['evenly', 'even', 'pick', 'row', 'ends', ...SIDE, ...EDGE]);
+
 type Evenly = Extract<Instruction, { kind: 'evenly' }>;
 
 /**
@@ -21,6 +24,7 @@ type Evenly = Extract<Instruction, { kind: 'evenly' }>;
  * many stitches spread over what comes next. Null for other words, and where neither a number nor row ends are named.
  */
 export function readEvenly(reader: RowReader): Instruction | null {
+  if (!reader.mentions(NAMED)) return null;
   const start = reader.at;
   let picked = reader.takeAll('pick', 'up');
   if (picked) reader.takeAll('and', WORK);

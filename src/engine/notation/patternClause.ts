@@ -55,6 +55,7 @@ function evenWord(reader: RowReader): Across['word'] {
  * `sc in every other st`, they are skipped.
  */
 export function readEveryOther(reader: RowReader): readonly Instruction[] | null {
+  if (!reader.mentions(EVERY)) return null;
   const start = reader.at;
   const early = reader.token().kind === 'number' ? readAmount(reader) : null;
   const stitch = readStitch(reader);

@@ -42,6 +42,7 @@ export class RowReader {
   loop: StitchCall['loop'] = 'both';
   /** What `matchStitch` found at each token, and where the reader's tokens ended then. */
   readonly stitches = new Map<number, { readonly end: number; readonly match: StitchMatch | null }>();
+  private readonly mentioned = new Map<ReadonlySet<string>, boolean>();
   private plainKind: StitchKind | null = null;
   private waiting: OpenCall[] = [];
 
@@ -63,6 +64,13 @@ export class RowReader {
   is(words: ReadonlySet<string> | string, ahead = 0): boolean {
     const { word } = this.token(ahead);
     return typeof words === 'string' ? word === words : words.has(word);
+  }
+
+  /** Whether one of these words is anywhere in the row: a clause that needs one is not looked for in rows without. */
+  mentions(words: ReadonlySet<string>): boolean {
+    const known = this.mentioned.get(words) ?? this.tokens.some(({ word }) => words.has(word));
+    this.mentioned.set(words, known);
+    return known;
   }
 
   /** Moves past the token if it is one of these words or marks. */

@@ -62,8 +62,8 @@ const BEADED = new Set(['beaded', 'bead']);
 
 /** `6 beaded sc`, `1 plain sc`: the bead is kept beside the stitch, as words; a plain stitch is one without. */
 function takeBead(reader: RowReader): Instruction | null {
-  if (matchStitch(reader, 1) === null) return null;
-  if (reader.take(PLAIN) || !reader.is(BEADED)) return null;
+  if ((!reader.is(PLAIN) && !reader.is(BEADED)) || matchStitch(reader, 1) === null) return null;
+  if (reader.take(PLAIN)) return null;
   reader.at++;
   return { kind: 'remark', text: 'beaded', range: reader.range(reader.at - 1) };
 }
