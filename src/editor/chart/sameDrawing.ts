@@ -16,7 +16,8 @@ export function sameDrawing(a: Drawing, b: Drawing): boolean {
   );
 }
 
-const ARRAYS = ['stitch', 'row', 'ghost', 'corners', 'filled', 'glyph', 'glyphX', 'glyphY', 'glyphTurnRad', 'ink'] as const satisfies readonly (keyof DrawnStitches)[];
+/** Short ones, and those in which another stitch shows, before the corners. */
+const ARRAYS = ['glyph', 'ink', 'filled', 'ghost', 'stitch', 'row', 'glyphX', 'glyphY', 'glyphTurnRad', 'corners'] as const satisfies readonly (keyof DrawnStitches)[];
 
 function sameStitches(a: DrawnStitches, b: DrawnStitches): boolean {
   return a.count === b.count && ARRAYS.every((name) => sameNumbers(a[name], b[name]));
