@@ -115,7 +115,7 @@ async function measure(): Promise<Sample> {
     const recolour: number[] = [];
     for (let n = 0; n < RECOLOURS; n++) {
       recolour.push(await untilSettled(mounted, () => mounted.recolour(quarter, n % YARNS.length)));
-      await rest(100);
+      await rest(300);
       if (recolour.reduce((sum, ms) => sum + ms, 0) > MOST_MS) break;
     }
     const from = view;

@@ -9,7 +9,7 @@ import type { ViewTransform } from './viewTransform.ts';
 export interface Overview {
   /** Whether it shows all of the drawing. */
   readonly isDrawn: boolean;
-  /** Starts afresh; blocks, those of the far detail, are drawn when the browser is idle. */
+  /** Starts afresh; blocks, those of the far detail, are drawn a little at a time when nothing has changed for a moment. */
   reset(drawing: Drawing, blocks: Blocks, yarnOf: Uint8Array, palette: readonly string[]): void;
   /** Draws some blocks again with new yarns. */
   redraw(blocks: Iterable<number>, yarnOf: Uint8Array): void;
@@ -19,20 +19,11 @@ export interface Overview {
 }
 
 const MOST_PX = 2048;
-/** The chart itself comes first. */
+/** The chart itself comes first: a canvas that has been drawn on holds up the next frame, seen or not. */
 const AFTER_MS = 400;
-
-/** Idle time, or soon in a browser that doesn't tell when it is idle. */
-const tells = typeof requestIdleCallback === 'function';
-function whenIdle(work: (deadline: Pick<IdleDeadline, 'timeRemaining' | 'didTimeout'>) => void): number {
-  if (tells) return requestIdleCallback(work, { timeout: 4000 });
-  const end = performance.now() + 70;
-  return window.setTimeout(() => work({ timeRemaining: () => end - performance.now(), didTimeout: false }), 60);
-}
-function forget(handle: number): void {
-  if (tells) cancelIdleCallback(handle);
-  else clearTimeout(handle);
-}
+/** Then it is drawn a little at a time. */
+const SLICE_MS = 5;
+const PAUSE_MS = 40;
 
 /** Draws on a canvas that lies under the SVG. */
 export function overview(canvas: HTMLCanvasElement): Overview {
@@ -40,8 +31,7 @@ export function overview(canvas: HTMLCanvasElement): Overview {
   const waiting = new Set<number>();
   let source: { drawing: Drawing; blocks: Blocks; yarnOf: Uint8Array; palette: readonly string[] } | null = null;
   let pxPerMm = 1;
-  let handle = 0;
-  let later = 0;
+  let timer = 0;
   let visible = false;
   /** Nothing of this drawing is on the canvas yet. */
   let isFresh = true;
@@ -55,8 +45,7 @@ export function overview(canvas: HTMLCanvasElement): Overview {
     if (canvas.width === width && canvas.height === height) context?.clearRect(0, 0, width, height);
     else [canvas.width, canvas.height] = [width, height];
   }
-  function work(deadline: Pick<IdleDeadline, 'timeRemaining' | 'didTimeout'>): void {
-    handle = 0;
+  function work(): void {
     if (!source || !context) return;
     const { drawing, blocks, yarnOf, palette } = source;
     if (isFresh) {
@@ -65,18 +54,20 @@ export function overview(canvas: HTMLCanvasElement): Overview {
     }
     const scale = pxPerMm / UNITS_PER_MM;
     context.setTransform(scale, 0, 0, scale, -drawing.bounds.x0 * pxPerMm, -drawing.bounds.y0 * pxPerMm);
+    const end = performance.now() + SLICE_MS;
     for (const block of waiting) {
-      if (deadline.timeRemaining() < 2 && !deadline.didTimeout) break;
       waiting.delete(block);
       for (const { key, d } of blockFills(drawing, blocks, block, yarnOf, FAR)) {
         context.fillStyle = key === GHOST_FILL ? '#8884' : (palette[key] ?? '#808080');
         context.fill(new Path2D(d));
       }
+      if (performance.now() >= end) break;
     }
-    wake();
+    workAfter(PAUSE_MS);
   }
-  function wake(): void {
-    if (waiting.size > 0 && handle === 0) handle = whenIdle(work);
+  function workAfter(ms: number): void {
+    clearTimeout(timer);
+    if (waiting.size > 0) timer = window.setTimeout(work, ms);
   }
 
   return {
@@ -90,14 +81,13 @@ export function overview(canvas: HTMLCanvasElement): Overview {
       isFresh = true;
       waiting.clear();
       for (let b = 0; b < blocks.count; b++) waiting.add(b);
-      clearTimeout(later);
-      later = window.setTimeout(wake, AFTER_MS);
+      workAfter(AFTER_MS);
     },
     redraw(changed, yarnOf) {
       if (!source) return;
       source.yarnOf = yarnOf;
       for (const block of changed) waiting.add(block);
-      wake();
+      workAfter(AFTER_MS);
     },
     place(view) {
       // What was drawn before is of another drawing.
@@ -110,11 +100,11 @@ export function overview(canvas: HTMLCanvasElement): Overview {
       if (isShown !== visible) {
         visible = isShown;
         canvas.style.visibility = visible ? 'visible' : 'hidden';
-      }
+        if (visible) workAfter(0);
+      } else if (view && isFresh) workAfter(0);
     },
     destroy() {
-      clearTimeout(later);
-      if (handle !== 0) forget(handle);
+      clearTimeout(timer);
       waiting.clear();
       source = null;
     },

@@ -69,7 +69,7 @@ const MOVING_SLICE_MS = 4;
 /** The same for new yarns: each frame that draws a part of them costs more than building it, so that one long frame is over sooner than several. */
 const YARNS_SLICE_MS = 60;
 /** What has changed out of sight waits so long. */
-const UNSEEN_AFTER_MS = 150;
+const UNSEEN_AFTER_MS = 80;
 /** Blocks added a frame while the chart moves. */
 const MOVING_BLOCKS = 3;
 /** Below this part of the scale at rest so much comes into sight that only the overview can keep up. */
