@@ -213,13 +213,14 @@ export function stage(parts: StageParts, port: StagePort): Stage {
     const [midX, midY] = [(size.width / 2 - view.x) / view.k, (size.height / 2 - view.y) / view.k];
     const stale = all ? needed : needed.filter((block) => shown.blocks.get(block) !== note());
     const distance = (b: number): number => Math.hypot((now.boxes[b * 4]! + now.boxes[b * 4 + 2]!) / 2 - midX, (now.boxes[b * 4 + 1]! + now.boxes[b * 4 + 3]!) / 2 - midY);
+    const atOnce = first || all || (isRecut && !under.isDrawn);
     // From the middle outward, where not all is drawn at once.
-    if (!first) stale.sort((a, b) => distance(a) - distance(b));
+    if (!atOnce) stale.sort((a, b) => distance(a) - distance(b));
     for (const block of stale) waiting.add(block);
-    under.place(chartView !== 'symbols' && needed.some((block) => !shown.blocks.has(block)) ? view : null);
+    under.place(!atOnce && chartView !== 'symbols' && needed.some((block) => !shown.blocks.has(block)) ? view : null);
     restView = view;
     port.rest({ view, size, detail });
-    work(first || all || (isRecut && !under.isDrawn) ? Infinity : FIRST_SLICE_MS);
+    work(atOnce ? Infinity : FIRST_SLICE_MS);
   }
 
   return {
