@@ -28,6 +28,8 @@ export interface Taking {
 /** How long choices must rest before the sheets are set again. */
 const REST_MS = 350;
 
+const BEGUN: Progress = { done: 0, of: 1, making: 'sheets' };
+
 /** What goes out of a pattern, how it looks, and the files that are made of it. */
 export class PublishDesk {
   readonly #parts: PublishParts;
@@ -37,8 +39,8 @@ export class PublishDesk {
   choices = $state.raw<PublishChoices>({} as PublishChoices);
   pngDpi = $state.raw(300);
   sheets = $state.raw<readonly SeenSheet[]>([]);
-  /** How far the sheets that will be seen are; null while they rest. */
-  setting = $state.raw<Progress | null>(null);
+  /** How far the sheets that will be seen are; null while they rest. They are on their way from the start, also while kept choices are fetched. */
+  setting = $state.raw<Progress | null>(BEGUN);
   taking = $state.raw<Taking | null>(null);
   /** What came of the last thing, in words; null if there is nothing to say. */
   says = $state.raw<string | null>(null);
@@ -88,8 +90,8 @@ export class PublishDesk {
   }
 
   async set(): Promise<void> {
-    if (this.problems.length > 0) return;
-    this.setting = { done: 0, of: 1, making: 'sheets' };
+    this.setting = this.problems.length > 0 ? null : BEGUN;
+    if (!this.setting) return;
     const ended = await this.#parts.seeing.run(this.#order(['svg'], false), (progress) => (this.setting = progress));
     if (ended.kind === 'stopped') return;
     this.setting = null;
