@@ -1,6 +1,6 @@
 import type { Drawing } from '../../engine/6-drawing/drawing.ts';
 import { blockFills, GHOST_FILL } from './blockPaths.ts';
-import type { Blocks } from './blocks.ts';
+import { changedBlocks, type Blocks } from './blocks.ts';
 import { FAR } from './detail.ts';
 import { UNITS_PER_MM } from './pathUnits.ts';
 import type { ViewTransform } from './viewTransform.ts';
@@ -9,10 +9,10 @@ import type { ViewTransform } from './viewTransform.ts';
 export interface Overview {
   /** Whether it shows all of the drawing. */
   readonly isDrawn: boolean;
-  /** Starts afresh; blocks, those of the far detail, are drawn a little at a time when nothing has changed for a moment. */
-  reset(drawing: Drawing, blocks: Blocks, yarnOf: Uint8Array, palette: readonly string[]): void;
-  /** Draws some blocks again with new yarns. */
-  redraw(blocks: Iterable<number>, yarnOf: Uint8Array): void;
+  /** Starts afresh; blocks, those of the far detail, are asked for and drawn a little at a time when nothing has changed for a moment. */
+  reset(drawing: Drawing, blocks: () => Blocks, yarnOf: Uint8Array, palette: readonly string[]): void;
+  /** Draws what has another yarn again. */
+  redraw(yarnOf: Uint8Array): void;
   /** Puts the picture where the view is, or hides it. */
   place(view: ViewTransform | null): void;
   destroy(): void;
@@ -29,7 +29,9 @@ const PAUSE_MS = 40;
 export function overview(canvas: HTMLCanvasElement): Overview {
   const context = canvas.getContext('2d', { alpha: true });
   const waiting = new Set<number>();
-  let source: { drawing: Drawing; blocks: Blocks; yarnOf: Uint8Array; palette: readonly string[] } | null = null;
+  let source: { readonly drawing: Drawing; readonly blocks: () => Blocks; yarnOf: Uint8Array; readonly palette: readonly string[] } | null = null;
+  /** The yarns that blocks have been drawn in, or wait to be; null before the first. */
+  let gathered: Uint8Array | null = null;
   let pxPerMm = 1;
   let timer = 0;
   let visible = false;
@@ -47,7 +49,10 @@ export function overview(canvas: HTMLCanvasElement): Overview {
   }
   function work(): void {
     if (!source || !context) return;
-    const { drawing, blocks, yarnOf, palette } = source;
+    const { drawing, yarnOf, palette } = source;
+    const blocks = source.blocks();
+    for (const block of gathered ? changedBlocks(blocks, drawing.stitches.stitch, gathered, yarnOf) : Array(blocks.count).keys()) waiting.add(block);
+    gathered = yarnOf;
     if (isFresh) {
       context.resetTransform();
       size();
@@ -67,12 +72,15 @@ export function overview(canvas: HTMLCanvasElement): Overview {
   }
   function workAfter(ms: number): void {
     clearTimeout(timer);
-    if (waiting.size > 0) timer = window.setTimeout(work, ms);
+    if (isBehind()) timer = window.setTimeout(work, ms);
+  }
+  function isBehind(): boolean {
+    return source !== null && (waiting.size > 0 || gathered !== source.yarnOf);
   }
 
   return {
     get isDrawn() {
-      return source !== null && !isFresh && waiting.size === 0;
+      return !isFresh && !isBehind();
     },
     reset(drawing, blocks, yarnOf, palette) {
       source = { drawing, blocks, yarnOf, palette };
@@ -80,13 +88,12 @@ export function overview(canvas: HTMLCanvasElement): Overview {
       pxPerMm = Math.min(MOST_PX / Math.max(width, height, 1e-6), 8);
       isFresh = true;
       waiting.clear();
-      for (let b = 0; b < blocks.count; b++) waiting.add(b);
+      gathered = null;
       workAfter(AFTER_MS);
     },
-    redraw(changed, yarnOf) {
+    redraw(yarnOf) {
       if (!source) return;
       source.yarnOf = yarnOf;
-      for (const block of changed) waiting.add(block);
       workAfter(AFTER_MS);
     },
     place(view) {

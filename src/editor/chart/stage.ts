@@ -240,17 +240,15 @@ export function stage(parts: StageParts, port: StagePort): Stage {
       if (newDrawing) {
         drawing = picture.drawing;
         cuts.clear();
-        blocks = cut(drawing, detail.side);
-        pen = detail.symbols ? glyphPen(drawing, detail) : null;
-        for (const block of [...shown.blocks.keys()]) if (block >= blocks.count) shown.drop(block);
+        [blocks, pen] = [null, null];
       }
-      if (!drawing || !blocks) return;
-      const far = cut(drawing, FAR.side);
-      if (newDrawing || newColours) under.reset(drawing, far, yarnOf, mono ? tonedInks(inks, yarns).cells : inks.cells);
+      if (!drawing) return;
+      const of = drawing;
+      if (newDrawing || newColours) under.reset(of, () => cut(of, FAR.side), yarnOf, mono ? tonedInks(inks, yarns).cells : inks.cells);
+      else under.redraw(yarnOf);
       if (newDrawing || newView || newColours) return bake(true);
-      const { stitch } = drawing.stitches;
-      const changed = changedBlocks(blocks, stitch, yarnsBefore, yarnOf);
-      under.redraw(far === blocks ? changed : changedBlocks(far, stitch, yarnsBefore, yarnOf), yarnOf);
+      if (!blocks) return;
+      const changed = changedBlocks(blocks, of.stitches.stitch, yarnsBefore, yarnOf);
       const inSight = new Set(blocksWithin(blocks, visibleBox(view, size, 0)));
       for (const block of changed) if (shown.blocks.has(block)) (inSight.has(block) ? waiting : unseen).add(block);
       work(YARNS_SLICE_MS);
